@@ -1,0 +1,169 @@
+import * as v from 'valibot';
+import { LengthSchema } from './length.ts';
+import { LabelSchema, PlanSchema } from './plan-schema.ts';
+
+/**
+ * A physical thing on the site. `post` is whatever the hole holds once it is set, so a pier too.
+ */
+export const ThingSchema = v.variant('kind', [
+  v.strictObject({ kind: v.literal('stake'), label: LabelSchema }),
+  v.strictObject({ kind: v.literal('nail'), label: LabelSchema }),
+  v.strictObject({ kind: v.literal('hole-stake'), hole: LabelSchema }),
+  v.strictObject({ kind: v.literal('post'), hole: LabelSchema }),
+]);
+export type Thing = v.InferOutput<typeof ThingSchema>;
+
+/** Sides of a post, by the way its front face was planned to look: away from the centre, or along the plan's +y. */
+export const SIDES = ['front', 'left', 'back', 'right'] as const;
+export type Side = (typeof SIDES)[number];
+
+/**
+ * What an end of a pull touched. Sides run anticlockwise seen from above: front, left, back, right. A corner carries the
+ * name of the side before it in that order, so corner `front` lies between the front and the left face.
+ */
+export const TouchSchema = v.variant('at', [
+  v.strictObject({ at: v.literal('nail') }),
+  v.strictObject({ at: v.literal('centre') }),
+  v.strictObject({ at: v.literal('face'), side: v.picklist(SIDES) }),
+  v.strictObject({ at: v.literal('corner'), side: v.picklist(SIDES) }),
+  v.strictObject({ at: v.literal('near-side') }),
+]);
+export type Touch = v.InferOutput<typeof TouchSchema>;
+
+export const PullEndSchema = v.strictObject({
+  thing: ThingSchema,
+  touch: TouchSchema,
+  height: v.optional(v.pipe(LengthSchema, v.description('above the ground, on a post; 0 when absent'))),
+});
+export type PullEnd = v.InferOutput<typeof PullEndSchema>;
+
+/** How the tape was held. Along the slope without a known rise is legal: the reading then carries that doubt. */
+export const HoldSchema = v.variant('how', [
+  v.strictObject({ how: v.literal('level') }),
+  v.strictObject({ how: v.literal('slope'), rise: v.optional(LengthSchema) }),
+]);
+export type Hold = v.InferOutput<typeof HoldSchema>;
+
+const Note = v.optional(v.pipe(v.string(), v.maxLength(500)));
+
+/** A place in the plan frame as typed: distances to the right of, and to the front of, the plan centre. */
+export const PlanPlaceSchema = v.strictObject({ right: LengthSchema, front: LengthSchema });
+export type PlanPlace = v.InferOutput<typeof PlanPlaceSchema>;
+
+export const OBSTRUCTIONS = ['none', 'rock', 'water', 'roots', 'soft', 'other'] as const;
+
+/** What a person ticks before a gate: by hole, or for the whole job where `hole` is absent. */
+export const CHECKS = ['utilities', 'ties', 'inspection', 'clean', 'gravel', 'braced', 'weather'] as const;
+export type Check = (typeof CHECKS)[number];
+
+export const STAND_EVENTS = ['driven', 'set', 'nudged', 'moved'] as const;
+
+/** Body of each entry kind. To add a kind: a line here, a reader of it below `judge/`, a form in `screens/`. */
+export const BODIES = {
+  plan: v.strictObject({ kind: v.literal('plan'), plan: PlanSchema }),
+  site: v.strictObject({
+    kind: v.literal('site'),
+    a: PlanPlaceSchema,
+    b: PlanPlaceSchema,
+    chosenBy: v.picklist(['tool', 'user']),
+  }),
+  stand: v.strictObject({
+    kind: v.literal('stand'),
+    thing: ThingSchema,
+    event: v.pipe(v.picklist(STAND_EVENTS), v.description('each opens a new stand of the thing')),
+    note: Note,
+  }),
+  pull: v.strictObject({
+    kind: v.literal('pull'),
+    from: PullEndSchema,
+    to: PullEndSchema,
+    reading: LengthSchema,
+    hold: HoldSchema,
+    note: Note,
+  }),
+  plumb: v.strictObject({
+    kind: v.literal('plumb'),
+    hole: LabelSchema,
+    side: v.pipe(v.picklist(SIDES), v.description('the face the level was held on')),
+    offset: v.pipe(LengthSchema, v.description('gap over the length, never negative')),
+    over: v.pipe(LengthSchema, v.description('length over which the gap was read')),
+    leans: v.pipe(
+      v.picklist(['out', 'in', 'none']),
+      v.description('the top leans out past this face, or in behind it'),
+    ),
+    note: Note,
+  }),
+  rod: v.strictObject({
+    kind: v.literal('rod'),
+    setup: v.pipe(LabelSchema, v.description('set-up of the level; a new one each time it is moved')),
+    on: v.variant('point', [
+      v.strictObject({ point: v.literal('benchmark') }),
+      v.strictObject({ point: v.literal('top'), hole: LabelSchema }),
+      v.strictObject({ point: v.literal('ground'), hole: LabelSchema }),
+      v.strictObject({ point: v.literal('bottom'), hole: LabelSchema }),
+      v.strictObject({ point: v.literal('turning-point'), label: LabelSchema }),
+      v.strictObject({ point: v.literal('stake'), label: LabelSchema }),
+    ]),
+    reading: LengthSchema,
+    note: Note,
+  }),
+  dug: v.strictObject({
+    kind: v.literal('dug'),
+    hole: LabelSchema,
+    depth: v.pipe(LengthSchema, v.description('from the downhill lip')),
+    width: v.pipe(LengthSchema, v.description('least width at the foot')),
+    obstruction: v.picklist(OBSTRUCTIONS),
+    note: Note,
+  }),
+  check: v.strictObject({
+    kind: v.literal('check'),
+    hole: v.optional(LabelSchema),
+    item: v.picklist(CHECKS),
+    done: v.boolean(),
+    note: Note,
+  }),
+  pour: v.strictObject({
+    kind: v.literal('pour'),
+    hole: LabelSchema,
+    bags: v.pipe(v.number(), v.minValue(0), v.maxValue(1000)),
+    note: Note,
+  }),
+  note: v.strictObject({
+    kind: v.literal('note'),
+    hole: v.optional(LabelSchema),
+    text: v.pipe(v.string(), v.minLength(1), v.maxLength(2000)),
+  }),
+  strike: v.strictObject({
+    kind: v.literal('strike'),
+    entry: v.pipe(v.string(), v.description('id of the entry that is struck')),
+    reason: v.pipe(v.string(), v.minLength(1), v.maxLength(500)),
+  }),
+};
+export const BodySchema = v.variant('kind', [
+  BODIES.plan,
+  BODIES.site,
+  BODIES.stand,
+  BODIES.pull,
+  BODIES.plumb,
+  BODIES.rod,
+  BODIES.dug,
+  BODIES.check,
+  BODIES.pour,
+  BODIES.note,
+  BODIES.strike,
+]);
+export type Body = v.InferOutput<typeof BodySchema>;
+export type EntryKind = Body['kind'];
+
+/**
+ * One line of the field book. Never edited. `seq` is a Lamport counter (one more than the greatest seen by the phone
+ * that wrote it; Lamport, Communications of the ACM 21(7), 1978), so that order survives a clock that is set back.
+ */
+export const EntrySchema = v.strictObject({
+  id: v.pipe(v.string(), v.regex(/^[0-9a-zA-Z-]{8,64}$/)),
+  seq: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(Number.MAX_SAFE_INTEGER)),
+  at: v.pipe(v.string(), v.isoTimestamp(), v.description('clock time on the phone, UTC')),
+  body: BodySchema,
+});
+export type Entry = v.InferOutput<typeof EntrySchema>;
+export type EntryOf<K extends EntryKind> = Entry & { readonly body: Extract<Body, { kind: K }> };

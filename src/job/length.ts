@@ -1,0 +1,35 @@
+import * as v from 'valibot';
+import {
+  type Bounds,
+  formatLength,
+  ok,
+  parseLength,
+  type Result,
+  UNITS,
+  type Units,
+} from '../units/index.ts';
+
+/**
+ * A length as it was typed: the text is kept, so that what was read off the tape is what is stored. `m` is what the
+ * text says, in metres; a file in which the two disagree is refused (see `store/backup`).
+ */
+export const LengthSchema = v.strictObject({
+  m: v.pipe(v.number(), v.finite(), v.description('metres')),
+  typed: v.pipe(v.string(), v.maxLength(40), v.description('the text as typed, in `units`')),
+  units: v.picklist(UNITS),
+});
+export type Length = v.InferOutput<typeof LengthSchema>;
+
+/** Reads what was typed into a `Length`; on bad input says so and makes nothing. */
+export function typedLength(typed: string, units: Units, field: string, bounds?: Bounds): Result<Length> {
+  const m = parseLength(typed, units, field, bounds);
+  return m.ok ? ok({ m: m.value, typed: typed.trim(), units }) : m;
+}
+
+/** A `Length` as the tool would type it: rounded to the step of `units`, so that text and metres agree. */
+export function roundedLength(m: number, units: Units): Length {
+  const typed = formatLength(m, units).replace('−', '-');
+  const parsed = parseLength(typed, units, 'Length', { min: Number.NEGATIVE_INFINITY });
+  if (!parsed.ok) throw new RangeError(parsed.problem.text);
+  return { m: parsed.value, typed, units };
+}

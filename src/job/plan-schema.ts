@@ -1,0 +1,128 @@
+import * as v from 'valibot';
+import { UNITS } from '../units/units.ts';
+import { LengthSchema } from './length.ts';
+
+/** A hole's label: what is painted on its stake. */
+export const LabelSchema = v.pipe(
+  v.string(),
+  v.regex(/^[A-Za-z0-9][A-Za-z0-9 ._-]{0,11}$/),
+  v.description('1 to 12 letters or digits'),
+);
+
+/** What a hole holds. A post is square or rectangular and has an *actual* size; a pier is round. */
+export const HoldsSchema = v.variant('kind', [
+  v.strictObject({
+    kind: v.literal('post'),
+    nominal: v.pipe(v.string(), v.maxLength(20), v.description('trade name such as 6×6, or "typed"')),
+    width: v.pipe(LengthSchema, v.description('actual size along the front face')),
+    depth: v.pipe(LengthSchema, v.description('actual size square to the front face')),
+    turned: v.pipe(
+      v.picklist(['centre', 'grid']),
+      v.description('front face looks away from the centre, or along +y'),
+    ),
+  }),
+  v.strictObject({ kind: v.literal('pier'), diameter: LengthSchema }),
+]);
+export type Holds = v.InferOutput<typeof HoldsSchema>;
+
+/** What every hole of a plan has, unless the hole says otherwise. */
+const HoleSpecEntries = {
+  holds: HoldsSchema,
+  top: v.pipe(LengthSchema, v.description('target height of the top above the benchmark')),
+  holeDiameter: LengthSchema,
+};
+export const HoleSpecSchema = v.strictObject(HoleSpecEntries);
+export type HoleSpec = v.InferOutput<typeof HoleSpecSchema>;
+export const HoleOverrideSchema = v.partial(v.strictObject(HoleSpecEntries));
+export type HoleOverride = v.InferOutput<typeof HoleOverrideSchema>;
+
+export const RING_SIZES = ['radius', 'outer-faces', 'flat-to-flat', 'side'] as const;
+export const RingSchema = v.strictObject({
+  kind: v.literal('ring'),
+  count: v.pipe(v.number(), v.integer(), v.minValue(3), v.maxValue(60)),
+  sizeBy: v.pipe(
+    v.picklist(RING_SIZES),
+    v.description(
+      'radius to centres; radius of the circle through the outer faces; flat to flat; or side, all between centres but the second',
+    ),
+  ),
+  size: LengthSchema,
+  front: v.picklist(['post', 'flat']),
+  pier: v.boolean(),
+});
+export const RowsSchema = v.strictObject({
+  kind: v.literal('rows'),
+  columns: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(40)),
+  rows: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(40)),
+  measuredTo: v.picklist(['centres', 'out-to-out']),
+  columnSpacing: v.pipe(
+    LengthSchema,
+    v.description('centre to centre; or the whole width over the outer faces'),
+  ),
+  rowSpacing: v.pipe(
+    LengthSchema,
+    v.description('centre to centre; or the whole depth over the outer faces'),
+  ),
+});
+export const PointsSchema = v.strictObject({
+  kind: v.literal('points'),
+  points: v.pipe(
+    v.array(v.strictObject({ label: LabelSchema, right: LengthSchema, front: LengthSchema })),
+    v.maxLength(1000),
+    v.description('distances to the right of, and to the front of, the plan centre'),
+  ),
+});
+export const ShapeSchema = v.variant('kind', [RingSchema, RowsSchema, PointsSchema]);
+export type Ring = v.InferOutput<typeof RingSchema>;
+export type Rows = v.InferOutput<typeof RowsSchema>;
+export type Points = v.InferOutput<typeof PointsSchema>;
+export type Shape = v.InferOutput<typeof ShapeSchema>;
+
+export const RulesSchema = v.strictObject({
+  frostDepth: v.pipe(
+    v.nullable(LengthSchema),
+    v.description('from the local code; null until it is asked for'),
+  ),
+  gravel: LengthSchema,
+  embedment: v.pipe(LengthSchema, v.description('least length of post or pier in the ground')),
+});
+export type Rules = v.InferOutput<typeof RulesSchema>;
+
+const Ratio = v.pipe(v.number(), v.minValue(0.0001), v.maxValue(0.2));
+export const TolerancesSchema = v.strictObject({
+  position: v.pipe(LengthSchema, v.description('radius of the disc about the planned centre, at the ground')),
+  spacing: v.pipe(LengthSchema, v.description('plus or minus, centre to centre of neighbours')),
+  plumb: v.pipe(Ratio, v.description('greatest lean, metres per metre')),
+  level: v.pipe(LengthSchema, v.description('plus or minus, at the top')),
+});
+export type Tolerances = v.InferOutput<typeof TolerancesSchema>;
+
+/** Standard deviations (one sigma) of the readings, and the tape's reach. */
+export const InstrumentsSchema = v.strictObject({
+  tapeLength: LengthSchema,
+  tapeError: v.pipe(
+    LengthSchema,
+    v.description('sigma of one pull, the part that does not grow with length'),
+  ),
+  tapeErrorPerMetre: v.pipe(v.number(), v.minValue(0), v.maxValue(0.01), v.description('metres per metre')),
+  plumbError: v.pipe(Ratio, v.description('sigma of one plumb reading, metres per metre')),
+  rodError: v.pipe(LengthSchema, v.description('sigma of one rod reading')),
+});
+export type Instruments = v.InferOutput<typeof InstrumentsSchema>;
+
+/** The design, with the rules and tolerances it is judged by. The `plan` entry that stands last is the plan. */
+export const PlanSchema = v.strictObject({
+  name: v.pipe(v.string(), v.minLength(1), v.maxLength(80)),
+  units: v.picklist(UNITS),
+  shape: ShapeSchema,
+  each: v.pipe(HoleSpecSchema, v.description('what every hole has')),
+  pier: v.pipe(HoleSpecSchema, v.description('what hole P has, when the ring has a pier')),
+  overrides: v.pipe(
+    v.record(LabelSchema, HoleOverrideSchema),
+    v.description('what single holes have instead'),
+  ),
+  rules: RulesSchema,
+  tolerances: TolerancesSchema,
+  instruments: InstrumentsSchema,
+});
+export type Plan = v.InferOutput<typeof PlanSchema>;

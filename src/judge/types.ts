@@ -1,0 +1,129 @@
+import type { SitePoint } from '../geometry/point.ts';
+import type { Check, PullEnd } from '../job/entry-schema.ts';
+import type { Covariance, Ellipse, GlobalTest } from '../measure/types.ts';
+
+export type Verdict = 'in' | 'out' | 'unsure' | 'unmeasured';
+export type Quantity = 'position' | 'spacing' | 'plumb' | 'level' | 'depth' | 'width';
+
+/** One quantity of one thing held against its tolerance. */
+export interface Judgement {
+  readonly quantity: Quantity;
+  readonly verdict: Verdict;
+  /** Chance that it is within tolerance, 0 to 1; null when unmeasured. */
+  readonly chance: number | null;
+  /** How far from the plan: metres, or metres per metre for plumb; null when unmeasured. */
+  readonly error: number | null;
+  /** 95 % half-width of `error`, same unit; null when unmeasured. */
+  readonly uncertainty: number | null;
+  readonly tolerance: number;
+  /** False: no spare reading guards it, so one misreading would move it unseen. Never true of what is unmeasured. */
+  readonly checked: boolean;
+  /** Short, for a table cell: `out, 5/8″ ± 1/8″`. */
+  readonly text: string;
+  /** For everything that is not `in` and checked: why, and what to do, in whole sentences. Empty otherwise. */
+  readonly why: string;
+}
+
+/** How to bring a loose post to its mark. */
+export interface Nudge {
+  readonly distance: number;
+  /** Radians anticlockwise from the site's +x. */
+  readonly bearing: number;
+  /** `Push its foot 5/8″ toward the pier.` */
+  readonly words: string;
+  /** What each tape reads when it is right. */
+  readonly readings: readonly { readonly from: PullEnd; readonly to: PullEnd; readonly reading: number }[];
+}
+
+export interface GateItem {
+  readonly item: Quantity | Check | 'staked' | 'baseline' | 'dug' | 'set' | 'checked';
+  readonly green: boolean;
+  /** What is so, or what is missing and what to do. */
+  readonly text: string;
+}
+
+export interface Gate {
+  readonly open: boolean;
+  readonly items: readonly GateItem[];
+}
+
+export interface AssessedPlace {
+  readonly place: SitePoint;
+  readonly covariance: Covariance;
+  readonly ellipse: Ellipse;
+}
+
+export interface HoleAssessment {
+  readonly hole: string;
+  readonly designed: SitePoint | null;
+  readonly staked: {
+    readonly driven: boolean;
+    readonly at: AssessedPlace | null;
+    readonly position: Judgement;
+  };
+  readonly dug: {
+    readonly at: string | null;
+    readonly requiredDepth: number | null;
+    readonly depth: Judgement;
+    readonly width: Judgement;
+    readonly obstruction: string | null;
+  };
+  readonly set: {
+    readonly done: boolean;
+    readonly at: AssessedPlace | null;
+    readonly position: Judgement;
+    readonly plumb: Judgement;
+    readonly level: Judgement;
+    readonly spacing: readonly (Judgement & { readonly to: string })[];
+    /** Worst of position, plumb, level and spacing. */
+    readonly verdict: Verdict;
+    readonly headline: string;
+    readonly nudge: Nudge | null;
+  };
+  readonly digGate: Gate;
+  readonly pourGate: Gate;
+  readonly poured: { readonly at: string; readonly bags: number } | null;
+}
+
+/** Trouble that no single hole owns: a suspected misreading, a stake that moved, a failed global test. */
+export interface Finding {
+  readonly code: 'misreading' | 'baseline' | 'global-test' | 'undetermined' | 'shape' | 'input';
+  readonly text: string;
+  /** Log entries it speaks of. */
+  readonly entries: readonly string[];
+}
+
+export interface PullAssessment {
+  readonly entry: string;
+  readonly predicted: number;
+  readonly residual: number;
+  readonly redundancy: number;
+  readonly standardised: number;
+  readonly smallestCaught: number;
+  readonly suspect: boolean;
+}
+
+export interface NextPull {
+  readonly from: PullEnd;
+  readonly to: PullEnd;
+  readonly expected: number;
+  /** What it is expected to settle, in words. */
+  readonly text: string;
+}
+
+/** All that the tool says of a job: what `npm run assess` prints and the screens show. SI units, plain data. */
+export interface Assessment {
+  readonly format: 'swingtape-assessment';
+  readonly version: 1;
+  readonly job: string;
+  readonly baseline: {
+    readonly designed: number | null;
+    readonly measured: number | null;
+    readonly sigma: number | null;
+  };
+  readonly holes: readonly HoleAssessment[];
+  readonly pulls: readonly PullAssessment[];
+  readonly globalTest: GlobalTest;
+  readonly findings: readonly Finding[];
+  readonly next: NextPull | null;
+}

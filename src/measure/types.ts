@@ -1,0 +1,100 @@
+import type { SitePoint, Vec } from '../geometry/point.ts';
+import type { Thing } from '../job/entry-schema.ts';
+
+/** Covariance of a plane vector, square metres (or dimensionless for a lean). */
+export interface Covariance {
+  readonly xx: number;
+  readonly xy: number;
+  readonly yy: number;
+}
+
+/** One-sigma error ellipse: half axes in metres, bearing of the long axis in radians anticlockwise from +x. */
+export interface Ellipse {
+  readonly semiMajor: number;
+  readonly semiMinor: number;
+  readonly bearing: number;
+}
+
+/** A place that the readings fix. */
+export interface Fix {
+  /** At the ground. */
+  readonly place: SitePoint;
+  readonly covariance: Covariance;
+  readonly ellipse: Ellipse;
+  /**
+   * How far the worst misreading that would go unseen could move this place, metres (external reliability: Baarda,
+   * "A testing procedure for use in geodetic networks", 1968). Infinity when a pull here has no spare to guard it.
+   */
+  readonly unseenShift: number;
+}
+
+/** Why a place is not known, and what would make it so. */
+export interface Lack {
+  readonly reason: 'no-pulls' | 'one-pull' | 'in-line' | 'not-connected';
+  /** Things from which one more pull would settle it, best first. */
+  readonly pullFrom: readonly Thing[];
+}
+
+/** One thing during one stand. */
+export interface MeasuredPoint {
+  readonly thing: Thing;
+  /** 1 for the first stand. */
+  readonly stand: number;
+  /** The last stand of its thing. */
+  readonly current: boolean;
+  readonly fix: Fix | null;
+  readonly lack: Lack | null;
+  /** Posts only: top's shift per metre of height, site frame; null when plumb was not read on two adjacent faces. */
+  readonly lean: { readonly perMetre: Vec; readonly covariance: Covariance } | null;
+}
+
+/** What the adjustment says of one pull of a current stand. */
+export interface PullResult {
+  readonly entry: string;
+  /** Metres, as the tape would read (held as it was). */
+  readonly predicted: number;
+  /** Reading minus predicted, metres. */
+  readonly residual: number;
+  /** One sigma of the reading, metres. */
+  readonly sigma: number;
+  /** 0 (nothing guards it) to 1 (wholly guarded). */
+  readonly redundancy: number;
+  /** |residual| over its own sigma; 0 where redundancy is 0. */
+  readonly standardised: number;
+  /** Smallest misreading that would be noticed, metres: 4.13 sigma / sqrt(redundancy). */
+  readonly smallestCaught: number;
+}
+
+/** Pulls one of which is believed wrong. More than one entry means that the geometry cannot tell them apart. */
+export interface Suspicion {
+  readonly entries: readonly string[];
+  /** Reading minus truth, metres, as estimated for the first. */
+  readonly misreading: number;
+}
+
+export interface GlobalTest {
+  /** Weighted sum of squared residuals. */
+  readonly chiSquare: number;
+  readonly degreesOfFreedom: number;
+  /** Chance of so large a sum by luck alone. */
+  readonly chance: number;
+}
+
+/** A measured height above the benchmark. */
+export interface MeasuredHeight {
+  /** `top:3`, `ground:3`, `bottom:3`, `stake:A`, `turning-point:1`, `benchmark`. */
+  readonly key: string;
+  readonly height: number;
+  readonly sigma: number;
+}
+
+export interface Measured {
+  /** Of all stands, current or not. */
+  readonly points: readonly MeasuredPoint[];
+  readonly pulls: readonly PullResult[];
+  readonly suspicions: readonly Suspicion[];
+  readonly globalTest: GlobalTest;
+  /** A–B as adjusted, metres, with its sigma; null until it is pulled. */
+  readonly baseline: { readonly length: number; readonly sigma: number } | null;
+  readonly heights: readonly MeasuredHeight[];
+}
