@@ -1,16 +1,71 @@
+import { createHash } from 'node:crypto';
+import { writeFileSync } from 'node:fs';
 import preact from '@preact/preset-vite';
-import { defineConfig } from 'vitest/config';
+import { defineConfig, type Plugin } from 'vite';
+import { VitePWA, type VitePWAOptions } from 'vite-plugin-pwa';
+import { PRECACHE_LIST } from './src/screens/offline.ts';
+
+const DIST = new URL('./dist/', import.meta.url);
+
+type WorkboxOptions = NonNullable<VitePWAOptions['workbox']>;
+type ManifestTransform = NonNullable<WorkboxOptions['manifestTransforms']>[number];
+
+/**
+ * Writes down what the service worker must have in its cache, as the cache's own keys, so that the app can look for
+ * itself before it says that it works without signal. The list is cached along with the rest.
+ */
+const listPrecache: ManifestTransform = (entries) => {
+  const keys = entries.map(({ url, revision }) =>
+    revision === null ? url : `${url}?__WB_REVISION__=${revision}`,
+  );
+  const text = JSON.stringify(keys.sort());
+  writeFileSync(new URL(PRECACHE_LIST, DIST), text);
+  const revision = createHash('md5').update(text).digest('hex');
+  return { manifest: [...entries, { url: PRECACHE_LIST, revision, size: text.length }], warnings: [] };
+};
+
+/** The development server puts styles into the page itself; only there is that allowed. */
+const developmentStyles: Plugin = {
+  name: 'development-styles',
+  apply: 'serve',
+  transformIndexHtml: (html) => html.replace("style-src 'self'", "style-src 'self' 'unsafe-inline'"),
+};
 
 export default defineConfig({
   root: 'src',
   base: './',
   publicDir: '../public',
-  build: { outDir: '../dist', emptyOutDir: true, target: 'es2022' },
-  plugins: [preact()],
-  test: {
-    root: '.',
-    environment: 'node',
-    include: ['test/**/*.test.{ts,tsx}'],
-    exclude: ['test/e2e/**', '**/node_modules/**'],
-  },
+  build: { outDir: '../dist', emptyOutDir: true, target: 'es2022', modulePreload: { polyfill: false } },
+  plugins: [
+    preact(),
+    developmentStyles,
+    VitePWA({
+      registerType: 'prompt',
+      injectRegister: false,
+      manifest: {
+        name: 'Swingtape',
+        short_name: 'Swingtape',
+        description: 'Posts in the right place, proved with two tapes before the concrete sets.',
+        start_url: './',
+        scope: './',
+        display: 'standalone',
+        background_color: '#ffffff',
+        theme_color: '#ffffff',
+        icons: [
+          { src: 'icon-192.png', sizes: '192x192', type: 'image/png' },
+          { src: 'icon-512.png', sizes: '512x512', type: 'image/png' },
+          { src: 'icon-maskable-512.png', sizes: '512x512', type: 'image/png', purpose: 'maskable' },
+          { src: 'icon.svg', sizes: 'any', type: 'image/svg+xml' },
+        ],
+      },
+      workbox: {
+        globPatterns: ['**/*.{html,js,css,json,svg,png}'],
+        navigateFallback: 'index.html',
+        // The page that installs the worker is served by it at once, so that its later parts come from the cache too.
+        clientsClaim: true,
+        cleanupOutdatedCaches: true,
+        manifestTransforms: [listPrecache],
+      },
+    }),
+  ],
 });

@@ -1,0 +1,30 @@
+import preact from '@preact/preset-vite';
+import { defineConfig } from 'vitest/config';
+
+/** A browser on a busy machine with two cores; a test that hangs still ends. */
+const E2E_TIMEOUT_MS = 90_000;
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        plugins: [preact()],
+        test: {
+          name: 'unit',
+          environment: 'node',
+          include: ['test/**/*.test.{ts,tsx}'],
+          benchmark: { include: ['test/bench/**/*.bench.ts'] },
+        },
+      },
+      {
+        test: {
+          name: 'e2e',
+          environment: 'node',
+          include: ['test/e2e/**/*.e2e.ts'],
+          testTimeout: E2E_TIMEOUT_MS,
+          hookTimeout: E2E_TIMEOUT_MS,
+        },
+      },
+    ],
+  },
+});
