@@ -11,14 +11,25 @@ import {
 
 /**
  * A length as it was typed: the text is kept, so that what was read off the tape is what is stored. `m` is what the
- * text says, in metres; a file in which the two disagree is refused (see `store/backup`).
+ * text says, in metres; a file in which the two disagree is refused by the schema.
  */
-export const LengthSchema = v.strictObject({
-  m: v.pipe(v.number(), v.finite(), v.description('metres')),
-  typed: v.pipe(v.string(), v.maxLength(40), v.description('the text as typed, in `units`')),
-  units: v.picklist(UNITS),
-});
+export const LengthSchema = v.pipe(
+  v.strictObject({
+    m: v.pipe(v.number(), v.finite(), v.description('metres')),
+    typed: v.pipe(v.string(), v.maxLength(40), v.description('the text as typed, in `units`')),
+    units: v.picklist(UNITS),
+  }),
+  v.check(agrees, 'has a typed text and metres that disagree'),
+);
 export type Length = v.InferOutput<typeof LengthSchema>;
+
+/** A thousandth of a millimetre: far below any tape, far above what writing a number down can lose. */
+const AGREEMENT_M = 1e-6;
+
+function agrees({ m, typed, units }: { m: number; typed: string; units: Units }): boolean {
+  const parsed = parseLength(typed, units, 'Length', { min: Number.NEGATIVE_INFINITY });
+  return parsed.ok && Math.abs(parsed.value - m) <= AGREEMENT_M;
+}
 
 /** Reads what was typed into a `Length`; on bad input says so and makes nothing. */
 export function typedLength(typed: string, units: Units, field: string, bounds?: Bounds): Result<Length> {
