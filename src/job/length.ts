@@ -44,3 +44,21 @@ export function roundedLength(m: number, units: Units): Length {
   if (!parsed.ok) throw new RangeError(parsed.problem.text);
   return { m: parsed.value, typed, units };
 }
+
+const HAS_MARK = /[a-z′″'"’”]/i;
+const UNIT_NAME: Record<Units, string> = {
+  'ft-in-16': 'ft in',
+  'ft-in-32': 'ft in',
+  ft: 'ft',
+  m: 'm',
+  mm: 'mm',
+};
+
+/** A length as it was typed, always with its unit: `18′ 6 5/16″`, `3.825 m`. */
+export function lengthWords({ m, typed, units }: Length): string {
+  if (HAS_MARK.test(typed)) return typed;
+  const written = formatLength(m, units);
+  // Bare feet and inches get their marks where that changes nothing: `12 6 1/2` is `12′ 6 1/2″`, but 3/7 of an inch stays.
+  const same = agrees({ m, typed: written.replace('−', '-'), units });
+  return UNIT_NAME[units] === 'ft in' && same ? written : `${typed} ${UNIT_NAME[units]}`;
+}

@@ -1,0 +1,189 @@
+import type { Body, Entry, EntryKind, Hold, PlanPlace, PullEnd, Side, Thing, Touch } from './entry-schema.ts';
+import { type Length, lengthWords } from './length.ts';
+import type { Plan, Shape } from './plan-schema.ts';
+
+/**
+ * By what a post's front face was turned: away from the centre, or along the plan's +y. A shape's kind stands for the
+ * usual way there: a ring's posts look away from the centre, all others along the grid.
+ */
+export type Turned = 'centre' | 'grid';
+export type Turning = Turned | Shape['kind'];
+
+const SIDE_NAMES: Record<Turned, Record<Side, string>> = {
+  centre: { front: 'outer', left: 'anticlockwise', back: 'inner', right: 'clockwise' },
+  grid: { front: 'front', left: 'left', back: 'back', right: 'right' },
+};
+
+const turnedBy = (turning: Turning): Turned =>
+  turning === 'ring' || turning === 'centre' ? 'centre' : 'grid';
+
+/** How the posts of a hole are turned in this plan; `ring`, `rows` or `points` where the hole holds no post. */
+export function turningOf(plan: Plan, hole: string): Turning {
+  const override = Object.hasOwn(plan.overrides, hole) ? plan.overrides[hole] : undefined;
+  const holds = override?.holds ?? plan.each.holds;
+  return holds.kind === 'post' ? holds.turned : plan.shape.kind;
+}
+
+/** A side of a post as a person standing at it would say it, seen from above: `outer`, `clockwise`, `left`. */
+export function sideName(side: Side, turning: Turning): string {
+  return SIDE_NAMES[turnedBy(turning)][side];
+}
+
+const NEXT_SIDE: Record<Side, Side> = { front: 'left', left: 'back', back: 'right', right: 'front' };
+
+/** What the tape touched: `the nail`, `the middle of the outer face`, `the corner of the front and left faces`. */
+export function touchName(touch: Touch, turning: Turning): string {
+  switch (touch.at) {
+    case 'nail':
+      return 'the nail';
+    case 'centre':
+      return 'the centre mark';
+    case 'near-side':
+      return 'its near side';
+    case 'face':
+      return `the middle of the ${sideName(touch.side, turning)} face`;
+    case 'corner': {
+      const next = sideName(NEXT_SIDE[touch.side], turning);
+      return `the corner of the ${sideName(touch.side, turning)} and ${next} faces`;
+    }
+  }
+}
+
+/** `A`, `nail N1`, `stake 3` for a hole's stake, `post 3`, `pier P`. */
+export function thingName(thing: Thing, plan?: Plan | null): string {
+  switch (thing.kind) {
+    case 'stake':
+      return thing.label;
+    case 'nail':
+      return `nail ${thing.label}`;
+    case 'hole-stake':
+      return `stake ${thing.hole}`;
+    case 'post':
+      return `${holdsPier(thing.hole, plan) ? 'pier' : 'post'} ${thing.hole}`;
+  }
+}
+
+/** The label of the pier in the middle of a ring. */
+const PIER_LABEL = 'P';
+
+function holdsPier(hole: string, plan: Plan | null | undefined): boolean {
+  if (!plan) return hole === PIER_LABEL;
+  const override = Object.hasOwn(plan.overrides, hole) ? plan.overrides[hole]?.holds : undefined;
+  const isMiddle = hole === PIER_LABEL && plan.shape.kind === 'ring' && plan.shape.pier;
+  return (override ?? (isMiddle ? plan.pier.holds : plan.each.holds)).kind === 'pier';
+}
+
+/**
+ * One line of the field book in plain words, with lengths as they were typed:
+ * `Pull A to post 4, the middle of the outer face: 18′ 6 5/16″, level`.
+ *
+ * @param plan the plan that stands, for the names of faces and piers; without it the plainest names are used
+ */
+export function describeEntry(entry: Pick<Entry, 'body'>, plan?: Plan | null): string {
+  const describe = DESCRIBE[entry.body.kind] as (body: Body, plan: Plan | null) => string;
+  const line = describe(entry.body, plan ?? null);
+  const note = 'note' in entry.body && entry.body.note ? ` (${entry.body.note})` : '';
+  return line + note;
+}
+
+type Describers = { [K in EntryKind]: (body: Extract<Body, { kind: K }>, plan: Plan | null) => string };
+
+const DESCRIBE: Describers = {
+  plan: ({ plan }) => `Plan “${plan.name}”: ${shapeName(plan.shape)}`,
+  site: ({ a, b, chosenBy }) =>
+    `A and B placed by ${chosenBy === 'tool' ? 'Swingtape' : 'you'}: A ${placeName(a)}; B ${placeName(b)}`,
+  stand: ({ thing, event }, plan) => `${capital(standName(thing, plan))} ${event}`,
+  pull: ({ from, to, reading, hold }, plan) =>
+    `Pull ${endName(from, plan)} to ${endName(to, plan)}: ${lengthWords(reading)}, ${holdName(hold)}`,
+  plumb: ({ hole, side, offset, over, leans }, plan) => {
+    const face = `${capital(thingName({ kind: 'post', hole }, plan))}, ${sideName(side, plan ? turningOf(plan, hole) : 'grid')} face`;
+    if (leans === 'none') return `${face}: plumb over ${lengthWords(over)}`;
+    return `${face}: top leans ${leans} ${lengthWords(offset)} over ${lengthWords(over)}`;
+  },
+  rod: ({ setup, on, reading }, plan) =>
+    `Rod on ${rodPointName(on, plan)}: ${lengthWords(reading)}, set-up ${setup}`,
+  dug: ({ hole, depth, width, obstruction }) =>
+    `Hole ${hole} dug: ${lengthWords(depth)} deep, ${lengthWords(width)} wide${OBSTRUCTION_WORDS[obstruction]}`,
+  check: ({ hole, item, done }) =>
+    `${hole === undefined ? 'Whole job' : `Hole ${hole}`}: ${CHECK_WORDS[item]} ${done ? 'ticked' : 'unticked'}`,
+  pour: ({ hole, bags }) => `Hole ${hole} poured: ${bags} ${bags === 1 ? 'bag' : 'bags'}`,
+  note: ({ hole, text }) => (hole === undefined ? `Note: ${text}` : `Note on hole ${hole}: ${text}`),
+  strike: ({ reason }) => `Struck out an entry: ${reason}`,
+};
+
+const OBSTRUCTION_WORDS = {
+  none: '',
+  rock: ', rock met',
+  water: ', water met',
+  roots: ', roots met',
+  soft: ', soft ground',
+  other: ', something in the way',
+} as const;
+
+const CHECK_WORDS = {
+  utilities: 'buried utilities marked',
+  ties: 'ties to find the centre again',
+  inspection: 'inspection',
+  clean: 'bottom clean',
+  gravel: 'gravel in',
+  braced: 'braced',
+  weather: 'weather fit for concrete',
+} as const;
+
+export function shapeName(shape: Shape): string {
+  switch (shape.kind) {
+    case 'ring':
+      return `${shape.count} posts on a ring${shape.pier ? ' round a pier' : ''}`;
+    case 'rows':
+      return `${shape.columns} × ${shape.rows} posts in rows`;
+    case 'points':
+      return `${shape.points.length} ${shape.points.length === 1 ? 'hole' : 'holes'}, each placed by itself`;
+  }
+}
+
+/** As `thingName`, but a bare `A` becomes `Stake A`, which reads better at the head of a line. */
+const standName = (thing: Thing, plan: Plan | null): string =>
+  thing.kind === 'stake' ? `stake ${thing.label}` : thingName(thing, plan);
+
+/** Touches that need no words: a stake is touched at its nail. */
+function endName({ thing, touch, height }: PullEnd, plan: Plan | null): string {
+  const turning = plan && thing.kind === 'post' ? turningOf(plan, thing.hole) : 'grid';
+  const usual = touch.at === 'nail' && thing.kind !== 'post';
+  const where = usual ? '' : `, ${touchName(touch, turning)}`;
+  const up = height && height.m !== 0 ? `, ${lengthWords(height)} above the ground` : '';
+  return thingName(thing, plan) + where + up;
+}
+
+function holdName(hold: Hold): string {
+  if (hold.how === 'level') return 'level';
+  return hold.rise ? `along the slope, rise ${lengthWords(hold.rise)}` : 'along the slope, rise not known';
+}
+
+function rodPointName(on: Extract<Body, { kind: 'rod' }>['on'], plan: Plan | null): string {
+  switch (on.point) {
+    case 'benchmark':
+      return 'the benchmark';
+    case 'top':
+      return `the top of ${thingName({ kind: 'post', hole: on.hole }, plan)}`;
+    case 'ground':
+      return `the ground at hole ${on.hole}`;
+    case 'bottom':
+      return `the bottom of hole ${on.hole}`;
+    case 'turning-point':
+      return `turning point ${on.label}`;
+    case 'stake':
+      return `stake ${on.label}`;
+  }
+}
+
+const placeName = ({ right, front }: PlanPlace): string =>
+  `${alongAxis(right, 'right', 'left')}, ${alongAxis(front, 'in front', 'behind')}`;
+
+/** A signed length without its sign: the word says which way. */
+function alongAxis(length: Length, positive: string, negative: string): string {
+  const typed = length.typed.replace(/^[-−]\s*/, '');
+  const words = lengthWords({ ...length, m: Math.abs(length.m), typed });
+  return `${words} ${length.m < 0 ? negative : positive}`;
+}
+
+const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
