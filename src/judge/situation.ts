@@ -1,0 +1,48 @@
+import type { Entry, EntryOf } from '../job/entry-schema.ts';
+import { currentPlan, ofKind, standing } from '../job/log.ts';
+import type { Plan } from '../job/plan-schema.ts';
+import { type Measured, measure } from '../measure/index.ts';
+import type { Hole } from '../plan/hole.ts';
+import { checkPlan, holesOf, type LaidPlan, layPlan } from '../plan/index.ts';
+import type { Problem } from '../units/index.ts';
+
+/** What a log comes to before anything is judged: the steps that the screens and `assess` share. */
+export interface Situation {
+  /** Entries that stand, in order. */
+  readonly entries: readonly Entry[];
+  readonly plan: Plan | null;
+  readonly holes: readonly Hole[];
+  readonly site: EntryOf<'site'>['body'] | null;
+  /** The plan laid on the site; null until A and B are placed. */
+  readonly laid: LaidPlan | null;
+  readonly measured: Measured | null;
+  /** What is wrong with the plan or with the places of A and B. */
+  readonly problems: readonly Problem[];
+}
+
+/** Derives everything but verdicts from a log. Pure; any log will do, an empty one too. */
+export function situate(log: readonly Entry[]): Situation {
+  const entries = standing(log);
+  const plan = currentPlan(entries);
+  const site = ofKind(entries, 'site').at(-1)?.body ?? null;
+  if (!plan) return { entries, plan, holes: [], site, laid: null, measured: null, problems: [] };
+  const holes = holesOf(plan);
+  const problems = checkPlan(plan);
+  if (!site) return { entries, plan, holes, site, laid: null, measured: null, problems };
+  const designed = layPlan(site, holes);
+  if (!designed.ok) {
+    return {
+      entries,
+      plan,
+      holes,
+      site,
+      laid: null,
+      measured: null,
+      problems: [...problems, designed.problem],
+    };
+  }
+  // The plan lies on A and the direction to B, whatever A–B was pulled to be: so its holes do not depend on the pulls.
+  const laid = designed.value;
+  const measured = measure(entries, laid.holes, laid.baseline, plan.instruments);
+  return { entries, plan, holes, site, laid, measured, problems };
+}
