@@ -1,0 +1,37 @@
+import type { Vec } from '../../geometry/point.ts';
+import type { Ellipse } from '../../measure/types.ts';
+import type { Section } from '../../plan/hole.ts';
+import type { HoleLook } from '../mark-shapes.tsx';
+
+/** A hole as the drawing wants it. Metres and radians anticlockwise from +x, in one frame for the whole drawing. */
+export interface DrawnHole extends HoleLook {
+  readonly label: string;
+  readonly place: Vec;
+  /** Drawn at its actual size where that is large enough to see. */
+  readonly section?: Section;
+  readonly facing?: number;
+  readonly holeDiameter?: number;
+  /** The hole that is worked on now. */
+  readonly live?: boolean;
+  /** One sigma; drawn exaggerated, and the drawing says by how much. */
+  readonly ellipse?: Ellipse;
+  /** Which way to push. Its length on the drawing means nothing. */
+  readonly nudge?: { readonly bearing: number; readonly words: string };
+}
+
+/** A tape from one place to another. `live`: being pulled now. `check`: a check pull. */
+export interface DrawnPull {
+  readonly from: Vec;
+  readonly to: Vec;
+  readonly kind: 'live' | 'check';
+  /** `from A to stake 4`, for the text alternative. */
+  readonly words: string;
+}
+
+/** Everything on one drawing. */
+export interface Drawn {
+  readonly holes: readonly DrawnHole[];
+  /** Reference stakes, when they have a place. The drawing is then turned as the user stands. */
+  readonly stakes?: { readonly a: Vec; readonly b: Vec };
+  readonly pulls?: readonly DrawnPull[];
+}

@@ -1,0 +1,101 @@
+import type { Vec } from '../../geometry/point.ts';
+import { unit } from '../../geometry/point.ts';
+import type { Drawn, DrawnHole } from './drawn.ts';
+import { type Box, boxAround, type LabelTask, placeLabels, type Segment } from './labels.ts';
+import { exaggeration } from './scale.ts';
+import { fitView, markRadius, type Spot, turnAsStanding, type View } from './view.ts';
+
+export interface PlacedHole {
+  readonly hole: DrawnHole;
+  readonly at: Spot;
+  readonly r: number;
+  /** Null where the drawing is too dense to hold it. */
+  readonly label: (Box & { readonly size: number }) | null;
+  readonly arrow: Segment | null;
+}
+
+export interface Layout {
+  readonly view: View;
+  readonly holes: readonly PlacedHole[];
+  readonly stakes: { readonly a: Spot; readonly b: Spot } | null;
+  readonly exaggeration: number;
+}
+
+export const LABEL_SIZE = 18;
+const LIVE_LABEL_SIZE = 24;
+/** Half the side of a reference stake's square. */
+export const STAKE_HALF = 9;
+/** From a stake's centre down to its letter's. */
+export const STAKE_LABEL_DROP = 22;
+/** The ring round the live hole stands this far out from its mark. */
+export const LIVE_RING = 6;
+const ARROW = { start: 6, length: 36 };
+
+/** Where everything on the drawing goes: pure, so that it can be tested without a screen. */
+export function layOut(drawn: Drawn, width: number, maxHeight: number): Layout {
+  const { holes, stakes } = drawn;
+  const places = holes.map((hole) => hole.place);
+  const turn = stakes ? turnAsStanding(stakes.a, stakes.b, places) : 0;
+  const view = fitView(stakes ? [...places, stakes.a, stakes.b] : places, turn, width, maxHeight);
+  const spots = places.map((place) => view.spot(place));
+  const r = markRadius(spots);
+  const arrows = holes.map((hole, i) => arrowOf(hole, spots[i]!, r, turn));
+  const corners = stakes ? { a: view.spot(stakes.a), b: view.spot(stakes.b) } : null;
+  const labels = placeLabels(
+    holes.map((hole, i) => labelTask(hole, spots[i]!, r)),
+    {
+      boxes: corners ? [...stakeBoxes(corners.a), ...stakeBoxes(corners.b)] : [],
+      segments: [...lines(drawn, view), ...arrows.filter((arrow) => arrow !== null)],
+      within: { left: 0, right: view.width, top: 0, bottom: view.height },
+      centre: middle(spots),
+    },
+  );
+  return {
+    view,
+    stakes: corners,
+    exaggeration: exaggeration(
+      holes.flatMap(({ ellipse }) => ellipse ?? []),
+      view.pxPerMetre,
+    ),
+    holes: holes.map((hole, i) => ({
+      hole,
+      at: spots[i]!,
+      r,
+      label: labels[i] ? { ...labels[i], size: labelSize(hole) } : null,
+      arrow: arrows[i]!,
+    })),
+  };
+}
+
+const labelSize = (hole: DrawnHole): number => (hole.live ? LIVE_LABEL_SIZE : LABEL_SIZE);
+
+const labelTask = (hole: DrawnHole, at: Spot, r: number): LabelTask => ({
+  text: hole.label,
+  at,
+  r: hole.live ? r + LIVE_RING + 2 : r,
+  size: labelSize(hole),
+  first: hole.live ?? false,
+});
+
+const stakeBoxes = (spot: Spot): Box[] => [
+  boxAround(spot, STAKE_HALF + 2),
+  boxAround({ x: spot.x, y: spot.y + STAKE_LABEL_DROP }, STAKE_HALF),
+];
+
+function arrowOf(hole: DrawnHole, at: Spot, r: number, turn: number): Segment | null {
+  if (!hole.nudge) return null;
+  const way = unit(hole.nudge.bearing + turn);
+  const start = r + ARROW.start;
+  const along = (d: number): Spot => ({ x: at.x + way.x * d, y: at.y - way.y * d });
+  return { from: along(start), to: along(start + ARROW.length) };
+}
+
+function lines({ pulls = [], stakes }: Drawn, view: View): Segment[] {
+  const line = (from: Vec, to: Vec) => ({ from: view.spot(from), to: view.spot(to) });
+  return [...pulls.map(({ from, to }) => line(from, to)), ...(stakes ? [line(stakes.a, stakes.b)] : [])];
+}
+
+const middle = (spots: readonly Spot[]): Spot => ({
+  x: spots.reduce((sum, p) => sum + p.x, 0) / spots.length,
+  y: spots.reduce((sum, p) => sum + p.y, 0) / spots.length,
+});

@@ -1,0 +1,107 @@
+import type { JSX } from 'preact';
+import { useRef } from 'preact/hooks';
+import type { Units } from '../../units/index.ts';
+import { holeWords } from '../mark-shapes.tsx';
+import type { Drawn } from './drawn.ts';
+import { type Layout, layOut, type PlacedHole } from './layout.ts';
+import { Baseline, ErrorEllipse, Footer, HoleMark, Outline, Pull } from './pieces.tsx';
+import { useWidth } from './use-width.ts';
+import type { Spot } from './view.ts';
+import { describeDrawing } from './words.ts';
+
+export interface PlanDrawingProps extends Drawn {
+  /** Begins the text alternative: `Orchard deck, hole 4`. */
+  readonly title: string;
+  readonly units: Units;
+  /** Makes every hole a button. */
+  readonly onHole?: (label: string) => void;
+  /** Greatest height without the scale bar, pixels. */
+  readonly maxHeight?: number;
+}
+
+/** Width before the drawing is on the screen: a common phone's 390 px less its margins. */
+const USUAL_WIDTH = 358;
+const USUAL_HEIGHT = 300;
+const FOOTER_HEIGHT = 26;
+
+/**
+ * The structure from above: holes by state and verdict, A and B with the baseline, live pulls, arrows and ellipses. With A and
+ * B it is turned as the user stands; without them the plan's front is up.
+ */
+export function PlanDrawing({ title, units, onHole, maxHeight = USUAL_HEIGHT, ...drawn }: PlanDrawingProps) {
+  const box = useRef<HTMLDivElement>(null);
+  const width = useWidth(box, USUAL_WIDTH);
+  const { holes, stakes, pulls } = drawn;
+  if (holes.length === 0) return <p class="drawing-empty">Nothing to draw yet: the plan has no holes.</p>;
+  const layout = layOut(drawn, width, maxHeight);
+  const { view, exaggeration: times } = layout;
+  const height = view.height + FOOTER_HEIGHT;
+  return (
+    <div class="drawing" ref={box}>
+      <svg
+        role={onHole ? 'group' : 'img'}
+        aria-label={describeDrawing(title, drawn, times)}
+        width={width}
+        height={height}
+        viewBox={`0 0 ${width} ${height}`}
+      >
+        {stakes && layout.stakes && <Baseline {...layout.stakes} />}
+        {pulls?.map((pull) => (
+          <Pull key={pull.words} pull={pull} view={view} />
+        ))}
+        {layout.holes.map((placed) => (
+          <g key={placed.hole.label}>
+            <Outline placed={placed} view={view} />
+            <ErrorEllipse placed={placed} view={view} times={times} />
+          </g>
+        ))}
+        {layout.holes.map((placed) => (
+          <HoleMark key={placed.hole.label} placed={placed} />
+        ))}
+        <Footer view={view} units={units} times={times} y={height - 4} />
+        {onHole && <Targets layout={layout} onHole={onHole} />}
+      </svg>
+    </div>
+  );
+}
+
+/** Half of a touch target, pixels. */
+const TARGET_HALF = 32;
+
+interface TargetsProps {
+  readonly layout: Layout;
+  readonly onHole: (label: string) => void;
+}
+
+/** Where targets overlap, a tap means the hole nearest to it. */
+function Targets({ layout, onHole }: TargetsProps) {
+  const tapped = (event: JSX.TargetedMouseEvent<HTMLButtonElement>, own: PlacedHole) => {
+    const svg = event.currentTarget.closest('svg');
+    // A click without a pointer (`detail` 0) comes from a keyboard or a screen reader and means its own hole.
+    if (!svg || event.detail === 0) return onHole(own.hole.label);
+    const frame = svg.getBoundingClientRect();
+    const at = { x: event.clientX - frame.left, y: event.clientY - frame.top };
+    onHole(nearest(layout.holes, at).hole.label);
+  };
+  return layout.holes.map((placed) => (
+    <foreignObject
+      key={placed.hole.label}
+      x={placed.at.x - TARGET_HALF}
+      y={placed.at.y - TARGET_HALF}
+      width={2 * TARGET_HALF}
+      height={2 * TARGET_HALF}
+    >
+      <button
+        type="button"
+        class="drawn-target"
+        aria-label={`Hole ${placed.hole.label}: ${holeWords(placed.hole)}`}
+        onClick={(event) => tapped(event, placed)}
+      />
+    </foreignObject>
+  ));
+}
+
+function nearest(holes: readonly PlacedHole[], to: Spot): PlacedHole {
+  const far = (placed: PlacedHole) => Math.hypot(placed.at.x - to.x, placed.at.y - to.y);
+  return holes.reduce((best, placed) => (far(placed) < far(best) ? placed : best));
+}

@@ -1,0 +1,38 @@
+import type { Ellipse } from '../../measure/types.ts';
+import { METRES_PER_FOOT, type Units } from '../../units/index.ts';
+
+/** A round length for the scale bar. */
+export interface ScaleBar {
+  readonly metres: number;
+  readonly label: string;
+}
+
+/** Longest bar, pixels. */
+const LONGEST_BAR = 110;
+
+/** The longest of 1, 2, 5, 10 … of the job's units that fits. */
+export function scaleBar(pxPerMetre: number, units: Units): ScaleBar {
+  const metric = units === 'm' || units === 'mm';
+  const metresPerUnit = metric ? 1 : METRES_PER_FOOT;
+  const count = roundDown(LONGEST_BAR / (pxPerMetre * metresPerUnit));
+  const label = units === 'mm' ? `${Math.round(count * 1000)} mm` : `${count} ${metric ? 'm' : 'ft'}`;
+  return { metres: count * metresPerUnit, label };
+}
+
+/** The largest ellipse shall be about this long from its centre, pixels. */
+const ELLIPSE_REACH = 22;
+
+/** How much ellipses are enlarged to be seen: 1, 2, 5, 10 …; never less than 1. */
+export function exaggeration(ellipses: readonly Ellipse[], pxPerMetre: number): number {
+  const greatest = Math.max(0, ...ellipses.map((ellipse) => ellipse.semiMajor));
+  return greatest > 0 ? Math.max(1, roundDown(ELLIPSE_REACH / (greatest * pxPerMetre))) : 1;
+}
+
+/** The greatest of 1, 2 or 5 times a power of ten that is not above `x`. */
+export function roundDown(x: number): number {
+  const power = Math.floor(Math.log10(x));
+  const tens = 10 ** Math.abs(power);
+  const digit = power < 0 ? x * tens : x / tens;
+  const kept = digit >= 5 ? 5 : digit >= 2 ? 2 : 1;
+  return power < 0 ? kept / tens : kept * tens;
+}

@@ -1,0 +1,26 @@
+import { holeWords } from '../mark-shapes.tsx';
+import type { Drawn } from './drawn.ts';
+
+/** The drawing told to someone who cannot see it: what stands where it is, what is being pulled, what is to be pushed. */
+export function describeDrawing(
+  title: string,
+  { holes, stakes, pulls = [] }: Drawn,
+  exaggerated: number,
+): string {
+  const sentences = [`${title}, seen from above.`];
+  if (stakes) sentences.push('The line from A to B lies below the holes.');
+  const groups = new Map<string, string[]>();
+  for (const hole of holes) {
+    const words = holeWords(hole);
+    groups.set(words, [...(groups.get(words) ?? []), hole.label]);
+  }
+  for (const [words, labels] of groups)
+    sentences.push(`${labels.length === 1 ? 'Hole' : 'Holes'} ${labels.join(', ')}: ${words}.`);
+  const live = pulls.filter((pull) => pull.kind === 'live').map((pull) => pull.words);
+  if (live.length > 0) sentences.push(`Being pulled now: ${live.join('; ')}.`);
+  const check = pulls.filter((pull) => pull.kind === 'check').map((pull) => pull.words);
+  if (check.length > 0) sentences.push(`Check pulls: ${check.join('; ')}.`);
+  for (const { nudge } of holes) if (nudge) sentences.push(nudge.words);
+  if (exaggerated > 1) sentences.push(`Ellipses are drawn ${exaggerated} times too large.`);
+  return sentences.join(' ');
+}

@@ -1,0 +1,35 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { Result } from '../units/index.ts';
+
+export interface Draft {
+  readonly text: string;
+  readonly error: string | null;
+  edit(text: string): void;
+  commit(): void;
+}
+
+/**
+ * The text in a field until it is a good value. On commit, bad text stays on the screen beside its error and nothing is
+ * passed on; good text is passed on once.
+ *
+ * @param shown the present value as text; when it changes from outside, the draft follows
+ */
+export function useDraft<T>(
+  shown: string,
+  read: (text: string) => Result<T>,
+  pass: (value: T) => void,
+): Draft {
+  const [text, setText] = useState(shown);
+  const [error, setError] = useState<string | null>(null);
+  useEffect(() => {
+    setText(shown);
+    setError(null);
+  }, [shown]);
+  const commit = () => {
+    if (text === shown && error === null) return;
+    const result = read(text);
+    setError(result.ok ? null : result.problem.text);
+    if (result.ok) pass(result.value);
+  };
+  return { text, error, edit: setText, commit };
+}
