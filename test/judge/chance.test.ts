@@ -170,9 +170,6 @@ describe('verdictOf', () => {
       }),
     );
   });
-  it('says unmeasured, never in, of what was not measured', () => {
-    expect(verdictOf(null)).toBe('unmeasured');
-  });
   it('does not hold weak readings against a thing: on its mark but known to 100 mm is unsure', () => {
     const weak = { xx: 0.01, xy: 0, yy: 0.01 };
     const best = chanceWithinDisc({ x: 0, y: 0 }, weak, RADIUS);

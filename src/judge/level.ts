@@ -1,0 +1,87 @@
+import type { EntryOf } from '../job/entry-schema.ts';
+import { isKind } from '../job/log.ts';
+import { thingName } from '../job/words.ts';
+import { chanceWithin } from './chance.ts';
+import { judged, unmeasured } from './judgement.ts';
+import { REPEATS_AGREE } from './plumb.ts';
+import type { Judgement } from './types.ts';
+import { type JobView, postOf, since } from './view.ts';
+import { capital, cellWords, small } from './words.ts';
+
+/**
+ * The height of a post's top held against its target, two-sided. Checked when the top was read twice since the post was
+ * last moved, those readings agree, and the benchmark was read twice in the set-ups they hang on: one backsight
+ * misread would lift every top alike.
+ */
+export function judgeLevel(view: JobView, hole: string, target: number): Judgement {
+  const tolerance = view.plan.tolerances.level.m;
+  const name = thingName(postOf(hole), view.plan);
+  const readings = topReadings(view, hole);
+  const height = readings.length > 0 ? view.heights.get(`top:${hole}`) : undefined;
+  if (!height) return unmeasured('level', tolerance, missingWords(name, readings.length > 0));
+  const error = height.height - target;
+  const { units } = view.plan;
+  const way = error > 0 ? 'high' : 'low';
+  const unguarded = unguardedWords(view, name, readings);
+  const offWords = `The top of ${name} is ${small(error, units)} too ${way}`;
+  return judged(
+    {
+      quantity: 'level',
+      chance: chanceWithin(error, height.sigma, tolerance),
+      best: chanceWithin(0, height.sigma, tolerance),
+      error,
+      sigma: height.sigma,
+      tolerance,
+      checked: unguarded === '',
+    },
+    {
+      cell: (verdict, e, u) => cellWords(verdict, e, u, units) + (e === 0 ? '' : ` ${way}`),
+      out: () => `${offWords}, and ${small(tolerance, units)} is allowed.`,
+      unsure: () =>
+        `${offWords}, known to ± ${small(1.96 * height.sigma, units)}, and ${small(tolerance, units)} is allowed: it may be in or out. Read the rod on it again.`,
+      unchecked: () => unguarded,
+    },
+  );
+}
+
+type Rod = EntryOf<'rod'>;
+
+const topReadings = (view: JobView, hole: string): Rod[] =>
+  since(view, postOf(hole), 'rod').filter(({ body }) => body.on.point === 'top' && body.on.hole === hole);
+
+function missingWords(name: string, read: boolean): string {
+  if (read)
+    return `The rod was read on the top of ${name}, but that set-up hangs on no benchmark: read the rod on the benchmark from the same set-up.`;
+  return `The top of ${name} is not measured: read the rod on the benchmark, then on the top.`;
+}
+
+function unguardedWords(view: JobView, name: string, tops: readonly Rod[]): string {
+  if (tops.length < 2) return `A misread rod would go unseen: read it on the top of ${name} once more.`;
+  const benchmarks = benchmarkReadings(view, new Set(tops.map((entry) => entry.body.setup)));
+  if (benchmarks.length < 2)
+    return 'A misread benchmark would lift every top alike: read the rod on the benchmark once more before the level moves.';
+  if (!agree(view, tops))
+    return `Two rod readings on the top of ${name} do not agree: read it again and strike the wrong one.`;
+  if (!agree(view, benchmarks))
+    return 'Two rod readings on the benchmark do not agree: read it again and strike the wrong one.';
+  return '';
+}
+
+const benchmarkReadings = (view: JobView, setups: ReadonlySet<string>): Rod[] =>
+  view.entries.filter(
+    (entry): entry is Rod =>
+      isKind(entry, 'rod') && entry.body.on.point === 'benchmark' && setups.has(entry.body.setup),
+  );
+
+/** Whether readings of one point from one set-up lie as close as two rod readings should. */
+function agree(view: JobView, readings: readonly Rod[]): boolean {
+  const allowed = REPEATS_AGREE * Math.SQRT2 * view.plan.instruments.rodError.m;
+  const bySetup = new Map<string, number[]>();
+  for (const { body } of readings)
+    bySetup.set(body.setup, [...(bySetup.get(body.setup) ?? []), body.reading.m]);
+  return [...bySetup.values()].every((values) => Math.max(...values) - Math.min(...values) <= allowed);
+}
+
+/** For a screen's head line: `The top of post 4`. */
+export const topName = (view: JobView, hole: string): string =>
+  capital(`the top of ${thingName(postOf(hole), view.plan)}`);

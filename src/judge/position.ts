@@ -1,0 +1,100 @@
+import { distance, length, type SitePoint, scale, subtract } from '../geometry/point.ts';
+import type { Thing } from '../job/entry-schema.ts';
+import { thingName } from '../job/words.ts';
+import type { Fix, Lack } from '../measure/types.ts';
+import { chanceWithinDisc, principalAxes, sigmaAlong } from './chance.ts';
+import { judged, unmeasured } from './judgement.ts';
+import type { Judgement } from './types.ts';
+import { type JobView, pointOf } from './view.ts';
+import { capital, cellWords, listWords, moveWords, small } from './words.ts';
+
+/**
+ * A position is checked when no misreading that would go unseen could move it by more than its tolerance, or by half an
+ * inch where the tolerance is finer. Slips with a tape are whole marks: ten millimetres, an inch, a foot. A finer
+ * floor would ask for more pulls than a place has things to pull from.
+ */
+const UNSEEN_FLOOR = 0.0127;
+export const unseenAllowed = (tolerance: number): number => Math.max(tolerance, UNSEEN_FLOOR);
+
+/** Offsets below this have no direction worth the name: a hundredth of a millimetre. */
+const NO_OFFSET = 1e-5;
+
+/**
+ * A hole's stake or a set post held against the disc of the position tolerance about its designed place.
+ *
+ * @param designed null until the plan lies on the site
+ * @param advice the pull that would help most, as the end of a sentence: `from post 4`; empty when nothing helps
+ */
+export function judgePosition(
+  view: JobView,
+  thing: Thing,
+  designed: SitePoint | null,
+  advice: string,
+): Judgement {
+  const tolerance = view.plan.tolerances.position.m;
+  const point = pointOf(view, thing);
+  if (!designed)
+    return unmeasured('position', tolerance, 'Nothing can be placed yet: say where A and B stand first.');
+  if (!point?.fix) return unmeasured('position', tolerance, lackWords(view, thing, point?.lack ?? null));
+  const { fix } = point;
+  const found = chanceOfFix(fix, designed, tolerance);
+  const name = capital(thingName(thing, view.plan));
+  const { units } = view.plan;
+  const allowed = small(tolerance, units);
+  const once = advice === '' ? '' : ` Pull to it ${advice}.`;
+  return judged(
+    { quantity: 'position', ...found, tolerance, checked: fix.unseenShift <= unseenAllowed(tolerance) },
+    {
+      cell: (verdict, error, uncertainty) => cellWords(verdict, error, uncertainty, units),
+      out: () =>
+        `${name} is ${small(found.error, units)} off its mark, and ${allowed} is allowed: it stands ${moveWords(fix.place, subtract(fix.place, designed), view.ground)}.`,
+      unsure: () =>
+        `${name} measures ${small(found.error, units)} off its mark, known to ± ${small(1.96 * found.sigma, units)}, and ${allowed} is allowed: it may be in or out.${once}`,
+      unchecked: () => uncheckedWords(fix, name, units, once),
+    },
+  );
+}
+
+function uncheckedWords(fix: Fix, name: string, units: JobView['plan']['units'], once: string): string {
+  if (Number.isFinite(fix.unseenShift))
+    return `One misread pull could move ${lower(name)} by ${small(fix.unseenShift, units)} unseen.${once}`;
+  return `Nothing guards the place of ${lower(name)}: one misread pull would move it unseen.${once}`;
+}
+
+const lower = (name: string): string => name.slice(0, 1).toLowerCase() + name.slice(1);
+
+/** Chance, error and sigma of a place against its mark. All metres. */
+export function chanceOfFix(
+  fix: Pick<Fix, 'place' | 'covariance'>,
+  designed: SitePoint,
+  tolerance: number,
+): { chance: number; best: number; error: number; sigma: number } {
+  const offset = subtract(fix.place, designed);
+  const error = distance(fix.place, designed);
+  const sigma =
+    error > NO_OFFSET
+      ? sigmaAlong(fix.covariance, scale(offset, 1 / length(offset)))
+      : principalAxes(fix.covariance).major;
+  return {
+    chance: chanceWithinDisc(offset, fix.covariance, tolerance),
+    best: chanceWithinDisc({ x: 0, y: 0 }, fix.covariance, tolerance),
+    error,
+    sigma,
+  };
+}
+
+/** Why a place is not known, and the pull that would make it so. */
+export function lackWords(view: JobView, thing: Thing, lack: Lack | null): string {
+  const name = thingName(thing, view.plan);
+  const from = (lack?.pullFrom ?? []).map((other) => thingName(other, view.plan));
+  switch (lack?.reason ?? 'no-pulls') {
+    case 'no-pulls':
+      return `${capital(name)} is not measured: pull to it from ${listWords(from.length > 1 ? from.slice(0, 2) : ['A', 'B'])}.`;
+    case 'one-pull':
+      return `One pull does not fix ${name}: pull to it from ${from[0] ?? 'another stake'} too.`;
+    case 'in-line':
+      return `The pulls to ${name} lie in one line and do not fix it: pull to it from ${from[0] ?? 'something that stands to the side'}.`;
+    case 'not-connected':
+      return `The pulls to ${name} start from things that are not fixed themselves: pull to it from ${from[0] ?? 'A'}.`;
+  }
+}
