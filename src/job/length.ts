@@ -39,7 +39,7 @@ export function typedLength(typed: string, units: Units, field: string, bounds?:
 
 /** A `Length` as the tool would type it: rounded to the step of `units`, so that text and metres agree. */
 export function roundedLength(m: number, units: Units): Length {
-  const typed = formatLength(m, units).replace('−', '-');
+  const typed = formatLength(m, units);
   const parsed = parseLength(typed, units, 'Length', { min: Number.NEGATIVE_INFINITY });
   if (!parsed.ok) throw new RangeError(parsed.problem.text);
   return { m: parsed.value, typed, units };
@@ -59,6 +59,6 @@ export function lengthWords({ m, typed, units }: Length): string {
   if (HAS_MARK.test(typed)) return typed;
   const written = formatLength(m, units);
   // Bare feet and inches get their marks where that changes nothing: `12 6 1/2` is `12′ 6 1/2″`, but 3/7 of an inch stays.
-  const same = agrees({ m, typed: written.replace('−', '-'), units });
+  const same = agrees({ m, typed: written, units });
   return UNIT_NAME[units] === 'ft in' && same ? written : `${typed} ${UNIT_NAME[units]}`;
 }

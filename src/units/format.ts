@@ -16,9 +16,12 @@ export function stepOf(units: Units): number {
   return denominator ? METRES_PER_INCH / denominator : units === 'ft' ? METRES_PER_FOOT / 100 : 0.001;
 }
 
+/** Millionths of a step: what a decimal half may lose in binary and still be rounded as the half that it is. */
+const HALF_SLACK = 1e-6;
+
 /** Metres rounded to the nearest step of `units` and cut up for showing. Halves go away from zero. */
 export function lengthParts(m: number, units: Units): LengthParts {
-  const steps = Math.round(Math.abs(m) / stepOf(units));
+  const steps = Math.round(Math.abs(m) / stepOf(units) + HALF_SLACK);
   const sign = m < 0 && steps > 0 ? '−' : '';
   const denominator = DENOMINATORS[units];
   if (denominator) return { sign, ...feetInches(steps, denominator) };

@@ -99,7 +99,7 @@ function metric(number: string, unit: Metric): Reading {
   if (unit !== 'm' && /,\d{3}$/.test(number))
     return {
       fault: 'could have a comma for thousands or for decimals',
-      cure: `type ${number.replace(',', '')} or ${number.replace(',', '.')}`,
+      cure: `type ${number.replace(',', '')} ${unit} or ${number.replace(',', '.')} ${unit}`,
     };
   return { metres: Number(number.replace(',', '.')) / PER_METRE[unit] };
 }
