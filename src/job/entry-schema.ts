@@ -135,7 +135,7 @@ export const BODIES = {
   }),
   strike: v.strictObject({
     kind: v.literal('strike'),
-    entry: v.pipe(v.string(), v.description('id of the entry that is struck')),
+    entry: v.pipe(v.string(), v.maxLength(64), v.description('id of the entry that is struck')),
     reason: v.pipe(v.string(), v.minLength(1), v.maxLength(500)),
   }),
 };
@@ -155,12 +155,18 @@ export const BodySchema = v.variant('kind', [
 export type Body = v.InferOutput<typeof BodySchema>;
 export type EntryKind = Body['kind'];
 
+/** Ids are made by chance, long enough that two phones never make the same. */
+export const IdSchema = v.pipe(
+  v.string(),
+  v.regex(/^[0-9a-zA-Z-]{8,64}$/, 'must be an id of 8 to 64 letters, digits and dashes'),
+);
+
 /**
  * One line of the field book. Never edited. `seq` is a Lamport counter (one more than the greatest seen by the phone
  * that wrote it; Lamport, Communications of the ACM 21(7), 1978), so that order survives a clock that is set back.
  */
 export const EntrySchema = v.strictObject({
-  id: v.pipe(v.string(), v.regex(/^[0-9a-zA-Z-]{8,64}$/)),
+  id: IdSchema,
   seq: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(Number.MAX_SAFE_INTEGER)),
   at: v.pipe(v.string(), v.isoTimestamp(), v.description('clock time on the phone, UTC')),
   body: BodySchema,

@@ -2,11 +2,15 @@ import * as v from 'valibot';
 import { UNITS } from '../units/units.ts';
 import { LengthSchema } from './length.ts';
 
-/** A hole's label: what is painted on its stake. */
+/**
+ * A hole's label: what is painted on its stake. Labels are used as keys, so the few that every object has are refused:
+ * `overrides['valueOf']` would find a function.
+ */
+const LABEL = /^(?!(?:constructor|toString|valueOf)$)[A-Za-z0-9][A-Za-z0-9 ._-]{0,11}$/;
 export const LabelSchema = v.pipe(
   v.string(),
-  v.regex(/^[A-Za-z0-9][A-Za-z0-9 ._-]{0,11}$/),
-  v.description('1 to 12 letters or digits'),
+  v.regex(LABEL, 'must be 1 to 12 letters or digits'),
+  v.description('1 to 12 letters or digits; blanks, dots and dashes within'),
 );
 
 /** What a hole holds. A post is square or rectangular and has an *actual* size; a pier is round. */

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { EntrySchema } from '../job/entry-schema.ts';
+import { EntrySchema, IdSchema } from '../job/entry-schema.ts';
 
 export const BACKUP_FORMAT = 'swingtape-job';
 /** Raised when an older Swingtape could misread a file; such a file is then refused by it. */
@@ -15,7 +15,7 @@ export const BackupSchema = v.strictObject({
   version: v.literal(BACKUP_VERSION),
   savedAt: Time,
   job: v.strictObject({
-    id: v.pipe(v.string(), v.regex(/^[0-9a-zA-Z-]{8,64}$/), v.description('the same on every phone')),
+    id: v.pipe(IdSchema, v.description('the same on every phone')),
     createdAt: Time,
   }),
   log: v.pipe(
@@ -26,7 +26,7 @@ export const BackupSchema = v.strictObject({
   checksum: v.optional(
     v.pipe(
       v.string(),
-      v.regex(/^[0-9a-f]{64}$/),
+      v.regex(/^[0-9a-f]{64}$/, 'must be 64 hexadecimal digits'),
       v.description(
         'SHA-256 of the rest of the file as canonical JSON (RFC 8785); a file without one is read unchecked',
       ),
