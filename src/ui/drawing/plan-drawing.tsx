@@ -1,4 +1,4 @@
-import type { JSX } from 'preact';
+import type { TargetedMouseEvent } from 'preact';
 import { useRef } from 'preact/hooks';
 import type { Units } from '../../units/index.ts';
 import { holeWords } from '../mark-shapes.tsx';
@@ -75,7 +75,7 @@ interface TargetsProps {
 
 /** Where targets overlap, a tap means the hole nearest to it. */
 function Targets({ layout, onHole }: TargetsProps) {
-  const tapped = (event: JSX.TargetedMouseEvent<HTMLButtonElement>, own: PlacedHole) => {
+  const tapped = (event: TargetedMouseEvent<HTMLButtonElement>, own: PlacedHole) => {
     const svg = event.currentTarget.closest('svg');
     // A click without a pointer (`detail` 0) comes from a keyboard or a screen reader and means its own hole.
     if (!svg || event.detail === 0) return onHole(own.hole.label);

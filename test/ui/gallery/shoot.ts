@@ -1,0 +1,79 @@
+/**
+ * Pictures of every gallery page, to be looked at: `npx tsx test/ui/gallery/shoot.ts`. They land in the ignored folder `out/`.
+ */
+import { mkdirSync } from 'node:fs';
+import preact from '@preact/preset-vite';
+import { chromium, type Page } from 'playwright-core';
+import { createServer } from 'vite';
+
+const SIZES = [
+  [390, 844],
+  [320, 640],
+] as const;
+
+const tap = async (page: Page, ...names: string[]) => {
+  for (const name of names) await page.getByRole('button', { name, exact: true }).click();
+};
+
+/** Pages, and what is done on them before the picture. */
+const SHOTS: readonly (readonly [string, string, ((page: Page) => Promise<void>)?])[] = [
+  ['stake', 'stake'],
+  ['set', 'set'],
+  ['parts', 'parts'],
+  ['drawings', 'drawings'],
+  ['strike', 'strike'],
+  ['keypad-16', 'keypad-feet'],
+  ['keypad-16', 'keypad-inches', (page) => tap(page, '1', '8', 'feet')],
+  ['keypad-16', 'keypad-fraction', (page) => tap(page, '1', '8', 'feet', '6 inches', '5/16')],
+  ['keypad-32', 'keypad-32', (page) => tap(page, '1', '8', 'feet', '11 inches', '15/16', 'and 1/32')],
+  [
+    'keypad-16',
+    'keypad-question',
+    async (page) => {
+      await tap(page, '1', '9', 'feet', '6 inches', '5/16');
+      await page.getByRole('button', { name: /^Read it/ }).click();
+    },
+  ],
+  ['keypad-16', 'keypad-typed', (page) => page.keyboard.type('18 6 5/16')],
+  [
+    'keypad-m',
+    'keypad-m',
+    async (page) => {
+      await page.getByRole('button', { name: /^Read it/ }).click();
+    },
+  ],
+];
+
+const server = await createServer({
+  configFile: false,
+  root: '.',
+  plugins: [preact()],
+  logLevel: 'error',
+  server: { port: 5199, host: '127.0.0.1' },
+});
+await server.listen();
+const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
+mkdirSync('out/gallery', { recursive: true });
+const only = process.argv[2];
+for (const [width, height] of SIZES) {
+  const page = await browser.newPage({ viewport: { width, height } });
+  page.on(
+    'console',
+    (message) => ['error', 'warning'].includes(message.type()) && console.log(message.text()),
+  );
+  page.on('pageerror', (error) => console.log(error));
+  for (const [name, file, act] of SHOTS) {
+    if (only && !file.includes(only)) continue;
+    await page.goto(`http://127.0.0.1:5199/test/ui/gallery/index.html?page=${name}`);
+    await page.waitForSelector('h1, dialog');
+    await act?.(page);
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    if (wide > 0) console.log(`${file} at ${width}: ${wide} px too wide`);
+    await page.screenshot({ path: `out/gallery/${file}-${width}.png` });
+    if (name === 'parts' || name === 'drawings')
+      await page.screenshot({ path: `out/gallery/${file}-${width}-whole.png`, fullPage: true });
+  }
+  await page.close();
+}
+await browser.close();
+await server.close();
