@@ -1,5 +1,6 @@
 import { distance, length, type SitePoint, scale, subtract } from '../geometry/point.ts';
 import type { Thing } from '../job/entry-schema.ts';
+import { thingKey } from '../job/log.ts';
 import { thingName } from '../job/words.ts';
 import type { Fix, Lack } from '../measure/types.ts';
 import { chanceWithinDisc, principalAxes, sigmaAlong } from './chance.ts';
@@ -37,20 +38,30 @@ export function judgePosition(
     return unmeasured('position', tolerance, 'Nothing can be placed yet: say where A and B stand first.');
   if (!point?.fix) return unmeasured('position', tolerance, lackWords(view, thing, point?.lack ?? null));
   const { fix } = point;
+  // A pull that is believed wrong still pulls on the place, until it is struck or borne out.
+  const doubted = view.suspected.has(thingKey(thing));
   const found = chanceOfFix(fix, designed, tolerance);
   const name = capital(thingName(thing, view.plan));
   const { units } = view.plan;
   const allowed = small(tolerance, units);
   const once = advice === '' ? '' : ` Pull to it ${advice}.`;
   return judged(
-    { quantity: 'position', ...found, tolerance, checked: fix.unseenShift <= unseenAllowed(tolerance) },
+    {
+      quantity: 'position',
+      ...found,
+      tolerance,
+      checked: !doubted && fix.unseenShift <= unseenAllowed(tolerance),
+    },
     {
       cell: (verdict, error, uncertainty) => cellWords(verdict, error, uncertainty, units),
       out: () =>
         `${name} is ${small(found.error, units)} off its mark, and ${allowed} is allowed: it stands ${moveWords(fix.place, subtract(fix.place, designed), view.ground)}.`,
       unsure: () =>
         `${name} measures ${small(found.error, units)} off its mark, known to ± ${small(1.96 * found.sigma, units)}, and ${allowed} is allowed: it may be in or out.${once}`,
-      unchecked: () => uncheckedWords(fix, name, units, once),
+      unchecked: () =>
+        doubted
+          ? `A pull to ${lower(name)} looks misread: pull it again, and strike the wrong one.`
+          : uncheckedWords(fix, name, units, once),
     },
   );
 }

@@ -36,7 +36,7 @@ export interface Nudge {
 }
 
 export interface GateItem {
-  readonly item: Quantity | Check | 'staked' | 'baseline' | 'dug' | 'set' | 'checked';
+  readonly item: Quantity | Check | 'staked' | 'baseline' | 'dug' | 'obstruction' | 'set' | 'checked';
   readonly green: boolean;
   /** What is so, or what is missing and what to do. */
   readonly text: string;
@@ -64,6 +64,8 @@ export interface HoleAssessment {
   readonly dug: {
     readonly at: string | null;
     readonly requiredDepth: number | null;
+    /** Depth to dig to so that its reading is in: what is required, and the doubt of reading it. */
+    readonly aimDepth: number | null;
     readonly depth: Judgement;
     readonly width: Judgement;
     readonly obstruction: string | null;

@@ -1,9 +1,9 @@
 import { type SitePoint, subtract, type Vec } from '../geometry/point.ts';
 import { type RigidMotion, toSite } from '../geometry/rigid.ts';
 import type { Entry, EntryKind, EntryOf, Thing } from '../job/entry-schema.ts';
-import { isKind, thingKey } from '../job/log.ts';
+import { isKind, ofKind, thingKey } from '../job/log.ts';
 import type { Plan } from '../job/plan-schema.ts';
-import type { Measured, MeasuredHeight, MeasuredPoint } from '../measure/types.ts';
+import type { Measured, MeasuredHeight, MeasuredPoint, PullResult } from '../measure/types.ts';
 import type { Hole, SitedHole } from '../plan/hole.ts';
 import type { LaidPlan } from '../plan/index.ts';
 import type { Situation } from './situation.ts';
@@ -23,6 +23,10 @@ export interface JobView {
   /** Current points, by `thingKey`. */
   readonly points: ReadonlyMap<string, MeasuredPoint>;
   readonly heights: ReadonlyMap<string, MeasuredHeight>;
+  /** The bodies of the pulls that the adjustment used, by entry. */
+  readonly pullBodies: ReadonlyMap<string, EntryOf<'pull'>>;
+  /** Things that a pull believed wrong touches, by `thingKey`. */
+  readonly suspected: ReadonlySet<string>;
   /** Index in `entries` of the stand event that opened each thing's current stand. */
   readonly standAt: ReadonlyMap<string, number>;
 }
@@ -45,6 +49,7 @@ export function viewOf(situation: Situation): JobView | null {
   entries.forEach((entry, i) => {
     if (isKind(entry, 'stand')) standAt.set(thingKey(entry.body.thing), i);
   });
+  const pullBodies = new Map(ofKind(entries, 'pull').map((entry) => [entry.id, entry]));
   const current = measured.points.filter((point) => point.current);
   return {
     entries,
@@ -56,8 +61,15 @@ export function viewOf(situation: Situation): JobView | null {
     sited: new Map((laid?.holes ?? []).map((hole) => [hole.label, hole])),
     points: new Map(current.map((point) => [thingKey(point.thing), point])),
     heights: new Map(measured.heights.map((height) => [height.key, height])),
+    pullBodies,
+    suspected: suspectedThings(measured, pullBodies),
     standAt,
   };
+}
+
+function suspectedThings(measured: Measured, bodies: ReadonlyMap<string, EntryOf<'pull'>>): Set<string> {
+  const pulls = measured.suspicions.flatMap(({ entries }) => entries.map((id) => bodies.get(id)?.body));
+  return new Set(pulls.flatMap((body) => (body ? [thingKey(body.from.thing), thingKey(body.to.thing)] : [])));
 }
 
 const UNTURNED: RigidMotion = { turn: 0, shift: { x: 0, y: 0 } };
@@ -78,6 +90,15 @@ export const pointOf = (view: JobView, thing: Thing): MeasuredPoint | null =>
 export function stands(view: JobView, thing: Thing): boolean {
   const point = pointOf(view, thing);
   return view.standAt.has(thingKey(thing)) || (point !== null && point.lack?.reason !== 'no-pulls');
+}
+
+/** What the adjustment says of the current pulls between two things, either way round. */
+export function pullsBetween(view: JobView, one: Thing, other: Thing): PullResult[] {
+  const wanted = [thingKey(one), thingKey(other)].sort().join();
+  return view.measured.pulls.filter((pull) => {
+    const body = view.pullBodies.get(pull.entry)?.body;
+    return body && [thingKey(body.from.thing), thingKey(body.to.thing)].sort().join() === wanted;
+  });
 }
 
 /** Entries of one kind logged since the thing's present stand began. */

@@ -1,0 +1,62 @@
+import { thingKey } from '../job/log.ts';
+import { thingName } from '../job/words.ts';
+import { formatLength } from '../units/index.ts';
+import { gateOf, green, inItem, red, tickItem } from './gate.ts';
+import type { Gate, GateItem, Judgement } from './types.ts';
+import { type JobView, stakeOf } from './view.ts';
+
+/** What must be so before a hole is dug: digging destroys the stake, and cannot be undone. */
+export function digGate(
+  view: JobView,
+  hole: string,
+  position: Judgement,
+  required: number | null,
+  baselineTrouble: string | null,
+): Gate {
+  const stake = stakeOf(hole);
+  const driven = view.standAt.get(thingKey(stake));
+  const name = thingName(stake, view.plan);
+  return gateOf([
+    tickItem(view, 'utilities', hole, -1, {
+      done: 'Buried utilities are marked.',
+      missing:
+        'Have the buried utilities marked, and wait until they are: call the local one-call number days before digging. Private lines are not marked for you.',
+      stale: '',
+    }),
+    baselineItem(view, baselineTrouble),
+    driven === undefined
+      ? red('staked', `Drive ${name} at its two tape lengths.`)
+      : green('staked', `The stake of hole ${hole} is driven.`),
+    inItem(position, `The stake of hole ${hole} stands in place.`),
+    checkedItem(position, `A spare pull guards the stake of hole ${hole}.`),
+    tickItem(view, 'ties', hole, driven ?? -1, {
+      done: 'Ties are recorded to find the centre again.',
+      missing: `Record ties for hole ${hole}, clear of the spoil: digging takes the stake away, and they find its centre again.`,
+      stale: `The stake of hole ${hole} was moved after its ties were recorded: record them again.`,
+    }),
+    required === null
+      ? red(
+          'depth',
+          'Ask the building office for the frost depth and type it into the plan: until then no depth is enough.',
+        )
+      : green('depth', `Dig ${formatLength(required, view.plan.units)} deep from the downhill lip.`),
+  ]);
+}
+
+function baselineItem(view: JobView, trouble: string | null): GateItem {
+  if (trouble !== null) return red('baseline', trouble);
+  const { baseline } = view.measured;
+  if (!baseline) return red('baseline', 'Pull from A to B: every place hangs on it.');
+  return green('baseline', `A to B is pulled: ${formatLength(baseline.length, view.plan.units)}.`);
+}
+
+/** The guard of a place by itself; what is not measured is not guarded either. */
+export function checkedItem(position: Judgement, good: string): GateItem {
+  if (position.checked) return green('checked', good);
+  if (position.verdict === 'unmeasured')
+    return red(
+      'checked',
+      'Nothing guards a place that is not measured: pull to it from three things or more.',
+    );
+  return red('checked', position.why);
+}

@@ -1,0 +1,43 @@
+import type { Check } from '../job/entry-schema.ts';
+import { tickOf } from './ticks.ts';
+import type { Gate, GateItem, Judgement } from './types.ts';
+import type { JobView } from './view.ts';
+
+/** A gate opens when every item of it is green, and an empty list opens nothing. */
+export const gateOf = (items: readonly GateItem[]): Gate => ({
+  open: items.length > 0 && items.every((item) => item.green),
+  items,
+});
+
+export const green = (item: GateItem['item'], text: string): GateItem => ({ item, green: true, text });
+export const red = (item: GateItem['item'], text: string): GateItem => ({ item, green: false, text });
+
+/** Green only for what was measured and is in. */
+export const inItem = (judgement: Judgement, good: string): GateItem =>
+  judgement.verdict === 'in' ? green(judgement.quantity, good) : red(judgement.quantity, judgement.why);
+
+/** Green only for what is in and guarded by a spare reading. */
+export const inAndChecked = (judgement: Judgement, good: string): GateItem =>
+  judgement.verdict === 'in' && judgement.checked
+    ? green(judgement.quantity, good)
+    : red(judgement.quantity, judgement.why);
+
+/** How a tick reads in a gate: when it is there, when it is not, and when it is older than what it vouches for. */
+export interface TickWords {
+  readonly done: string;
+  readonly missing: string;
+  readonly stale: string;
+}
+
+/** @param after index in the view's entries of the last change that the tick must be younger than; −1 for none */
+export function tickItem(
+  view: JobView,
+  item: Check,
+  hole: string,
+  after: number,
+  words: TickWords,
+): GateItem {
+  const tick = tickOf(view, item, hole, after);
+  if (tick === 'done') return green(item, words.done);
+  return red(item, tick === 'stale' ? words.stale : words.missing);
+}

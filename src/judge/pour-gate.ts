@@ -1,0 +1,126 @@
+import { thingKey } from '../job/log.ts';
+import { thingName } from '../job/words.ts';
+import { checkedItem } from './dig-gate.ts';
+import { type DugJudgement, dugAt } from './dug.ts';
+import { gateOf, green, inAndChecked, inItem, red, tickItem } from './gate.ts';
+import { lastTick } from './ticks.ts';
+import type { Gate, GateItem, HoleAssessment, Judgement } from './types.ts';
+import { type JobView, postOf, stands } from './view.ts';
+import { capital } from './words.ts';
+
+export type SetJudgements = Pick<HoleAssessment['set'], 'position' | 'plumb' | 'level' | 'spacing'>;
+
+/** What must be so before concrete goes in: after it sets, a wrong post is a broken-out footing. */
+export function pourGate(view: JobView, hole: string, dug: DugJudgement, set: SetJudgements): Gate {
+  const post = thingName(postOf(hole), view.plan);
+  return gateOf([
+    ...dugItems(view, hole, dug),
+    stands(view, postOf(hole))
+      ? green('set', `${capital(post)} is set.`)
+      : red('set', `${capital(post)} is not set.`),
+    inItem(set.position, `${capital(post)} stands in place.`),
+    checkedItem(set.position, `A spare pull guards the place of ${post}.`),
+    spacingItem(view, hole, set.spacing),
+    inAndChecked(set.plumb, `${capital(post)} is plumb, read twice.`),
+    inAndChecked(set.level, `The top of ${post} is at its height, read twice.`),
+    ...lastItems(view, hole),
+  ]);
+}
+
+function dugItems(view: JobView, hole: string, dug: DugJudgement): GateItem[] {
+  const at = dugAt(view, hole);
+  const again = `Hole ${hole} was dug or read again since it was ticked`;
+  return [
+    dug.last
+      ? green('dug', `Hole ${hole} is dug.`)
+      : red('dug', `Hole ${hole} is not dug yet, or not logged.`),
+    inItem(dug.depth, `Hole ${hole} is deep enough.`),
+    inItem(dug.width, `Hole ${hole} is wide enough.`),
+    obstructionItem(view, hole, dug),
+    tickItem(view, 'clean', hole, at, {
+      done: 'The bottom is clean.',
+      missing: `Clear the bottom of hole ${hole} of loose soil, water and roots down to undisturbed ground, and tick it.`,
+      stale: `${again}: see that its bottom is still clean.`,
+    }),
+    tickItem(view, 'gravel', hole, at, {
+      done: 'The gravel is in.',
+      missing: `Put the gravel in hole ${hole}, tamp it, and tick it.`,
+      stale: `${again}: see that the gravel is still right.`,
+    }),
+  ];
+}
+
+/**
+ * What was met in the ground is never passed by the tool. Whoever is responsible decides, and the sign of it is an
+ * inspection ticked for this very hole since it was dug; one for the whole job does not say that anybody saw the rock.
+ */
+function obstructionItem(view: JobView, hole: string, { last }: DugJudgement): GateItem {
+  if (!last) return red('obstruction', `Say what was met in hole ${hole} when its depth is logged.`);
+  const { obstruction } = last.body;
+  if (obstruction === 'none') return green('obstruction', 'Nothing was met in the ground.');
+  const met = OBSTRUCTION_MET[obstruction];
+  const tick = lastTick(view, 'inspection', hole);
+  if (tick?.entry.body.done && tick.index > dugAt(view, hole))
+    return green('obstruction', `${met}: decided at the inspection of this hole.`);
+  return red(
+    'obstruction',
+    `${met} in hole ${hole}: this needs a decision by whoever is responsible. Tick the inspection of this hole with a note of who decided and what.`,
+  );
+}
+
+const OBSTRUCTION_MET = {
+  rock: 'Rock was met',
+  water: 'Water was met',
+  roots: 'Roots were met',
+  soft: 'Soft ground was met',
+  other: 'Something was met',
+} as const;
+
+/**
+ * A neighbour that does not stand yet has no spacing: its own gate will judge it. One that stands must be measured.
+ */
+function spacingItem(view: JobView, hole: string, spacing: HoleAssessment['set']['spacing']): GateItem {
+  const standing = spacing.filter(({ to }) => stands(view, postOf(to)));
+  const wrong = standing.filter(({ verdict }) => verdict !== 'in');
+  if (!stands(view, postOf(hole)))
+    return red('spacing', 'No spacing is known before the post is set and measured.');
+  if (wrong.length > 0) return red('spacing', wrong.map((judgement: Judgement) => judgement.why).join(' '));
+  if (standing.length === 0)
+    return green('spacing', 'No neighbour stands yet: its gate will judge the spacing.');
+  return green('spacing', 'The spacing to the neighbours that stand is right.');
+}
+
+function lastItems(view: JobView, hole: string): GateItem[] {
+  const post = thingName(postOf(hole), view.plan);
+  const setAt = view.standAt.get(thingKey(postOf(hole))) ?? -1;
+  return [
+    tickItem(view, 'braced', hole, setAt, {
+      done: `${capital(post)} is braced.`,
+      missing: `Brace ${post} two ways to stakes that hold, and tick it.`,
+      stale: `${capital(post)} was moved after it was braced: see to its braces and tick it again.`,
+    }),
+    tickItem(view, 'inspection', hole, dugAt(view, hole), {
+      done: 'Inspected, or no inspection is asked for.',
+      missing:
+        'Have the open hole inspected if the local code asks for it, and tick it; a covered footing may have to come out.',
+      stale: `Hole ${hole} was dug or read again since the inspection: have it seen again.`,
+    }),
+    weatherItem(view, hole),
+  ];
+}
+
+/** A look at the sky holds for half a day (common practice), by the times in the log: there is no clock here. */
+const WEATHER_HOLDS_MS = 12 * 3600 * 1000;
+
+function weatherItem(view: JobView, hole: string): GateItem {
+  const tick = lastTick(view, 'weather', hole) ?? lastTick(view, 'weather', undefined);
+  const latest = Math.max(...view.entries.map((entry) => Date.parse(entry.at)));
+  const after = tick && latest - Date.parse(tick.entry.at) > WEATHER_HOLDS_MS ? tick.index : -1;
+  return tickItem(view, 'weather', hole, after, {
+    done: 'The weather is fit for concrete.',
+    // 5 °C (40 °F): ACI 306R, cold weather concreting; from memory.
+    missing:
+      'See that air, ground and concrete stay above 5 °C (40 °F) and that no heavy rain comes before it sets, and tick it. Local code decides.',
+    stale: 'The weather was ticked more than half a day ago: look again and tick it.',
+  });
+}
