@@ -105,7 +105,7 @@ const DESCRIBE: Describers = {
   dug: ({ hole, depth, width, obstruction }) =>
     `Hole ${hole} dug: ${lengthWords(depth)} deep, ${lengthWords(width)} wide${OBSTRUCTION_WORDS[obstruction]}`,
   check: ({ hole, item, done }) =>
-    `${hole === undefined ? 'Whole job' : `Hole ${hole}`}: ${CHECK_WORDS[item]} ${done ? 'ticked' : 'unticked'}`,
+    `${done ? 'Ticked' : 'Unticked'} for ${hole === undefined ? 'the whole job' : `hole ${hole}`}: ${CHECK_WORDS[item]}`,
   pour: ({ hole, bags }) => `Hole ${hole} poured: ${bags} ${bags === 1 ? 'bag' : 'bags'}`,
   note: ({ hole, text }) => (hole === undefined ? `Note: ${text}` : `Note on hole ${hole}: ${text}`),
   strike: ({ reason }) => `Struck out an entry: ${reason}`,
@@ -145,8 +145,8 @@ export function shapeName(shape: Shape): string {
 const standName = (thing: Thing, plan: Plan | null): string =>
   thing.kind === 'stake' ? `stake ${thing.label}` : thingName(thing, plan);
 
-/** Touches that need no words: a stake is touched at its nail. */
-function endName({ thing, touch, height }: PullEnd, plan: Plan | null): string {
+/** `A`, `post 4, the middle of the outer face`. A stake is touched at its nail, which needs no words. */
+export function endName({ thing, touch, height }: PullEnd, plan: Plan | null): string {
   const turning = plan && thing.kind === 'post' ? turningOf(plan, thing.hole) : 'grid';
   const usual = touch.at === 'nail' && thing.kind !== 'post';
   const where = usual ? '' : `, ${touchName(touch, turning)}`;
