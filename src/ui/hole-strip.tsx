@@ -1,4 +1,4 @@
-import { type HoleLook, HoleShape, holeWords } from './mark-shapes.tsx';
+import { type HoleLook, HoleShape, verdictWord } from './mark-shapes.tsx';
 
 export interface StripHole extends HoleLook {
   readonly label: string;
@@ -47,7 +47,9 @@ function StripCell({
       <svg class="hole-strip-shape" viewBox="-14 -14 28 28" aria-hidden="true" focusable="false">
         <HoleShape x={0} y={0} r={12} {...hole} />
       </svg>
-      <span class="hole-strip-word">{holeWords(hole)}</span>
+      <span class="hole-strip-word">
+        {hole.verdict ? verdictWord(hole.verdict, hole.checked) : hole.state}
+      </span>
     </>
   );
   if (hole.href !== undefined)

@@ -30,8 +30,11 @@ export function KeypadReadout({ entry, units, onEntry }: KeypadReadoutProps) {
       onMouseDown={(event) => event.preventDefault()}
       onClick={() => onEntry(goToStage(entry, stage))}
     >
-      <span class="piece-text">{text || '–'}</span>
-      <span class="piece-mark">{mark}</span>
+      <span class="piece-figure">
+        <span class="piece-text">{text}</span>
+        {text && mark}
+      </span>
+      <span class="piece-name">{name}</span>
     </button>
   );
   const fraction = entry.fraction === null ? '' : fractionText(entry.fraction, entry.denominator);

@@ -46,44 +46,64 @@ export const boxAround = ({ x, y }: Spot, halfWidth: number, halfHeight = halfWi
 export const overlaps = (p: Box, q: Box): boolean =>
   p.left < q.right && q.left < p.right && p.top < q.bottom && q.top < p.bottom;
 
+/** Where labels stand when they can: outward from the middle, or all on one side of their marks. Radians, y downwards. */
+const HABITS = ['outward', -Math.PI / 2, 0, Math.PI / 2, Math.PI] as const;
+type Habit = (typeof HABITS)[number];
+
 /**
  * A box for each label that lies on no mark and no other label, and on no line where that can be had; null for a label that
- * finds no room. Each tries its places from straight outward round to straight inward.
+ * finds no room. All labels follow one habit, the one with the fewest exceptions: outward suits a ring, above suits a grid.
  */
 export function placeLabels(tasks: readonly LabelTask[], obstacles: Obstacles): (Box | null)[] {
+  const tries = HABITS.map((habit) => placeByHabit(tasks, obstacles, habit));
+  return tries.reduce((best, next) => (next.exceptions < best.exceptions ? next : best)).boxes;
+}
+
+/** A label that finds no room weighs as much as this many that stand elsewhere than by habit. */
+const LOST = 10;
+
+function placeByHabit(tasks: readonly LabelTask[], obstacles: Obstacles, habit: Habit) {
   const taken = [...obstacles.boxes, ...tasks.map(({ at, r }) => boxAround(at, r))];
-  const out: (Box | null)[] = tasks.map(() => null);
-  const order = tasks
-    .map((_, i) => i)
-    .sort((i, j) => Number(tasks[j]!.first) - Number(tasks[i]!.first) || i - j);
-  for (const i of order) {
-    const free = candidates(tasks[i]!, obstacles.centre).filter(
+  const boxes: (Box | null)[] = tasks.map(() => null);
+  let exceptions = 0;
+  for (const i of firstThingsFirst(tasks)) {
+    const all = candidates(tasks[i]!, obstacles.centre, habit);
+    const free = all.filter(
       (box) => isInside(box, obstacles.within) && !taken.some((other) => overlaps(box, other)),
     );
     const clear = free.find((box) => !obstacles.segments.some((segment) => crosses(segment, box)));
     const chosen = clear ?? free[0] ?? null;
-    out[i] = chosen;
+    boxes[i] = chosen;
     if (chosen) taken.push(chosen);
+    if (chosen !== all[0]) exceptions += chosen ? 1 : LOST;
   }
-  return out;
+  return { boxes, exceptions };
 }
 
-function candidates({ text, at, r, size }: LabelTask, centre: Spot): Box[] {
+const firstThingsFirst = (tasks: readonly LabelTask[]): number[] =>
+  tasks
+    .map((_, i) => i)
+    .sort((i, j) => Number(tasks[j]!.first ?? false) - Number(tasks[i]!.first ?? false) || i - j);
+
+/** Keeps a division by a sine or cosine of zero finite; the other one of the pair then decides. */
+const TINY = 1e-9;
+
+function candidates({ text, at, r, size }: LabelTask, centre: Spot, habit: Habit): Box[] {
   const halfWidth = (text.length * size * LETTER_WIDTH) / 2;
   const halfHeight = size / 2;
-  const outward = Math.atan2(at.y - centre.y, at.x - centre.x);
-  return turnsFromOutward().map((turn) => {
-    const [c, s] = [Math.cos(outward + turn), Math.sin(outward + turn)];
+  const first = habit === 'outward' ? Math.atan2(at.y - centre.y, at.x - centre.x) : habit;
+  return turnsFromFirst().map((turn) => {
+    const [c, s] = [Math.cos(first + turn), Math.sin(first + turn)];
     // Just far enough for the box to clear the mark's own box in this direction.
-    const clearX = (r + halfWidth + GAP) / Math.max(Math.abs(c), 1e-9);
-    const clearY = (r + halfHeight + GAP) / Math.max(Math.abs(s), 1e-9);
+    const clearX = (r + halfWidth + GAP) / Math.max(Math.abs(c), TINY);
+    const clearY = (r + halfHeight + GAP) / Math.max(Math.abs(s), TINY);
     const reach = Math.min(clearX, clearY);
     return boxAround({ x: at.x + c * reach, y: at.y + s * reach }, halfWidth, halfHeight);
   });
 }
 
 /** 0, then a little to each side, and so on to straight back. */
-const turnsFromOutward = (): number[] =>
+const turnsFromFirst = (): number[] =>
   Array.from(
     { length: DIRECTIONS },
     (_, k) => (k % 2 ? 1 : -1) * Math.ceil(k / 2) * ((2 * Math.PI) / DIRECTIONS),

@@ -19,8 +19,8 @@ export function scaleBar(pxPerMetre: number, units: Units): ScaleBar {
   return { metres: count * metresPerUnit, label };
 }
 
-/** The largest ellipse shall be about this long from its centre, pixels. */
-const ELLIPSE_REACH = 22;
+/** The largest ellipse reaches at most this far from its centre, pixels: beyond the mark, short of the next hole. */
+const ELLIPSE_REACH = 34;
 
 /** How much ellipses are enlarged to be seen: 1, 2, 5, 10 …; never less than 1. */
 export function exaggeration(ellipses: readonly Ellipse[], pxPerMetre: number): number {

@@ -17,7 +17,7 @@ export interface View {
 }
 
 /** Room round the outermost places for marks and labels, pixels. */
-const MARGIN = { side: 48, top: 40, bottom: 44 };
+const MARGIN = { side: 48, top: 36, bottom: 36 };
 
 /**
  * Turn that shows the site as someone on the line A–B sees it who faces the holes: the holes above the line. A is then on the
