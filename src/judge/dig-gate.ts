@@ -2,6 +2,7 @@ import { thingKey } from '../job/log.ts';
 import { thingName } from '../job/words.ts';
 import { formatLength } from '../units/index.ts';
 import { gateOf, green, inItem, red, tickItem } from './gate.ts';
+import { after, always } from './ticks.ts';
 import type { Gate, GateItem, Judgement } from './types.ts';
 import { type JobView, stakeOf } from './view.ts';
 
@@ -17,7 +18,7 @@ export function digGate(
   const driven = view.standAt.get(thingKey(stake));
   const name = thingName(stake, view.plan);
   return gateOf([
-    tickItem(view, 'utilities', hole, -1, {
+    tickItem(view, 'utilities', hole, always, {
       done: 'Buried utilities are marked.',
       missing:
         'Have the buried utilities marked, and wait until they are: call the local one-call number days before digging. Private lines are not marked for you.',
@@ -29,7 +30,7 @@ export function digGate(
       : green('staked', `The stake of hole ${hole} is driven.`),
     inItem(position, `The stake of hole ${hole} stands in place.`),
     checkedItem(position, `A spare pull guards the stake of hole ${hole}.`),
-    tickItem(view, 'ties', hole, driven ?? -1, {
+    tickItem(view, 'ties', hole, after(driven ?? -1), {
       done: 'Ties are recorded to find the centre again.',
       missing: `Record ties for hole ${hole}, clear of the spoil: digging takes the stake away, and they find its centre again.`,
       stale: `The stake of hole ${hole} was moved after its ties were recorded: record them again.`,

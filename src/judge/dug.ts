@@ -4,7 +4,7 @@ import { formatLength } from '../units/index.ts';
 import { chanceAtLeast } from './chance.ts';
 import { judged, unmeasured } from './judgement.ts';
 import { ONE_SIDED_95 } from './normal.ts';
-import { tickOf } from './ticks.ts';
+import { after, tickOf } from './ticks.ts';
 import type { Judgement } from './types.ts';
 import { type JobView, lastIndex } from './view.ts';
 import { small } from './words.ts';
@@ -40,7 +40,7 @@ export function judgeDug(
     (entry): entry is EntryOf<'dug'> => isKind(entry, 'dug') && entry.body.hole === hole,
   );
   const last = readings.at(-1) ?? null;
-  const inspected = last !== null && tickOf(view, 'inspection', hole, dugAt(view, hole)) === 'done';
+  const inspected = last !== null && tickOf(view, 'inspection', hole, after(dugAt(view, hole))) === 'done';
   const guarded = (of: 'depth' | 'width') =>
     inspected || readAlike(readings.map((entry) => entry.body[of].m));
   return {

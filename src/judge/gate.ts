@@ -1,5 +1,5 @@
 import type { Check } from '../job/entry-schema.ts';
-import { tickOf } from './ticks.ts';
+import { type Fresh, tickOf } from './ticks.ts';
 import type { Gate, GateItem, Judgement } from './types.ts';
 import type { JobView } from './view.ts';
 
@@ -29,15 +29,9 @@ export interface TickWords {
   readonly stale: string;
 }
 
-/** @param after index in the view's entries of the last change that the tick must be younger than; −1 for none */
-export function tickItem(
-  view: JobView,
-  item: Check,
-  hole: string,
-  after: number,
-  words: TickWords,
-): GateItem {
-  const tick = tickOf(view, item, hole, after);
+/** A gate's item that a person vouches for. */
+export function tickItem(view: JobView, item: Check, hole: string, fresh: Fresh, words: TickWords): GateItem {
+  const tick = tickOf(view, item, hole, fresh);
   if (tick === 'done') return green(item, words.done);
   return red(item, tick === 'stale' ? words.stale : words.missing);
 }

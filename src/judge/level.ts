@@ -6,7 +6,7 @@ import { judged, unmeasured } from './judgement.ts';
 import { REPEATS_AGREE } from './plumb.ts';
 import type { Judgement } from './types.ts';
 import { type JobView, postOf, since } from './view.ts';
-import { capital, cellWords, small } from './words.ts';
+import { cellWords, small } from './words.ts';
 
 /**
  * The height of a post's top held against its target, two-sided. Checked when the top was read twice since the post was
@@ -60,6 +60,8 @@ function unguardedWords(view: JobView, name: string, tops: readonly Rod[]): stri
   const benchmarks = benchmarkReadings(view, new Set(tops.map((entry) => entry.body.setup)));
   if (benchmarks.length < 2)
     return 'A misread benchmark would lift every top alike: read the rod on the benchmark once more before the level moves.';
+  if ([...tops, ...benchmarks].some(({ id }) => view.suspects.has(id)))
+    return `A rod reading for ${name} looks misread: read it again, and strike the wrong one.`;
   if (!agree(view, tops))
     return `Two rod readings on the top of ${name} do not agree: read it again and strike the wrong one.`;
   if (!agree(view, benchmarks))
@@ -81,7 +83,3 @@ function agree(view: JobView, readings: readonly Rod[]): boolean {
     bySetup.set(body.setup, [...(bySetup.get(body.setup) ?? []), body.reading.m]);
   return [...bySetup.values()].every((values) => Math.max(...values) - Math.min(...values) <= allowed);
 }
-
-/** For a screen's head line: `The top of post 4`. */
-export const topName = (view: JobView, hole: string): string =>
-  capital(`the top of ${thingName(postOf(hole), view.plan)}`);

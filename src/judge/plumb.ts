@@ -36,6 +36,7 @@ export function judgePlumb(view: JobView, hole: string): Judgement {
   const { units } = view.plan;
   const allowed = leanWords(tolerance, units);
   const again = repeats(view, readings);
+  const doubted = readings.some(({ id }) => view.suspects.has(id));
   const at = pointOf(view, post)?.fix?.place ?? view.sited.get(hole)?.site;
   const way = at && error > 0 ? ` ${wayWords(at, perMetre, view.ground)}` : '';
   return judged(
@@ -46,14 +47,17 @@ export function judgePlumb(view: JobView, hole: string): Judgement {
       error,
       sigma: leanSigma(perMetre, covariance),
       tolerance,
-      checked: again.unread.length === 0 && again.apart.length === 0,
+      checked: !doubted && again.unread.length === 0 && again.apart.length === 0,
     },
     {
       cell: (verdict, e, u) => leanCellWords(verdict, e, u, units),
       out: () => `${capital(name)} leans ${leanWords(error, units)}${way}, and ${allowed} is allowed.`,
       unsure: () =>
         `${capital(name)} leans ${leanWords(error, units)}${way}, and ${allowed} is allowed: it may be in or out. Bring it nearer plumb, or hold the level on it again.`,
-      unchecked: () => uncheckedWords(view, hole, again),
+      unchecked: () =>
+        doubted
+          ? `A plumb reading on ${name} looks misread: hold the level there again, and strike the wrong one.`
+          : uncheckedWords(view, hole, again),
     },
   );
 }

@@ -1,6 +1,5 @@
 import { distance, length, type SitePoint, scale, subtract } from '../geometry/point.ts';
 import type { Thing } from '../job/entry-schema.ts';
-import { thingKey } from '../job/log.ts';
 import { thingName } from '../job/words.ts';
 import type { Fix, Lack } from '../measure/types.ts';
 import { chanceWithinDisc, principalAxes, sigmaAlong } from './chance.ts';
@@ -39,7 +38,7 @@ export function judgePosition(
   if (!point?.fix) return unmeasured('position', tolerance, lackWords(view, thing, point?.lack ?? null));
   const { fix } = point;
   // A pull that is believed wrong still pulls on the place, until it is struck or borne out.
-  const doubted = view.suspected.has(thingKey(thing));
+  const doubted = view.pullsOf(thing).some(({ result }) => view.suspects.has(result.entry));
   const found = chanceOfFix(fix, designed, tolerance);
   const name = capital(thingName(thing, view.plan));
   const { units } = view.plan;
@@ -50,7 +49,7 @@ export function judgePosition(
       quantity: 'position',
       ...found,
       tolerance,
-      checked: !doubted && fix.unseenShift <= unseenAllowed(tolerance),
+      checked: view.measured.settled && !doubted && fix.unseenShift <= unseenAllowed(tolerance),
     },
     {
       cell: (verdict, error, uncertainty) => cellWords(verdict, error, uncertainty, units),

@@ -3,7 +3,7 @@ import { thingName } from '../job/words.ts';
 import { checkedItem } from './dig-gate.ts';
 import { type DugJudgement, dugAt } from './dug.ts';
 import { gateOf, green, inAndChecked, inItem, red, tickItem } from './gate.ts';
-import { lastTick } from './ticks.ts';
+import { after, lastTick, type Ticked } from './ticks.ts';
 import type { Gate, GateItem, HoleAssessment, Judgement } from './types.ts';
 import { type JobView, postOf, stands } from './view.ts';
 import { capital } from './words.ts';
@@ -37,12 +37,12 @@ function dugItems(view: JobView, hole: string, dug: DugJudgement): GateItem[] {
     inItem(dug.depth, `Hole ${hole} is deep enough.`),
     inItem(dug.width, `Hole ${hole} is wide enough.`),
     obstructionItem(view, hole, dug),
-    tickItem(view, 'clean', hole, at, {
+    tickItem(view, 'clean', hole, after(at), {
       done: 'The bottom is clean.',
       missing: `Clear the bottom of hole ${hole} of loose soil, water and roots down to undisturbed ground, and tick it.`,
       stale: `${again}: see that its bottom is still clean.`,
     }),
-    tickItem(view, 'gravel', hole, at, {
+    tickItem(view, 'gravel', hole, after(at), {
       done: 'The gravel is in.',
       missing: `Put the gravel in hole ${hole}, tamp it, and tick it.`,
       stale: `${again}: see that the gravel is still right.`,
@@ -94,12 +94,12 @@ function lastItems(view: JobView, hole: string): GateItem[] {
   const post = thingName(postOf(hole), view.plan);
   const setAt = view.standAt.get(thingKey(postOf(hole))) ?? -1;
   return [
-    tickItem(view, 'braced', hole, setAt, {
+    tickItem(view, 'braced', hole, after(setAt), {
       done: `${capital(post)} is braced.`,
       missing: `Brace ${post} two ways to stakes that hold, and tick it.`,
       stale: `${capital(post)} was moved after it was braced: see to its braces and tick it again.`,
     }),
-    tickItem(view, 'inspection', hole, dugAt(view, hole), {
+    tickItem(view, 'inspection', hole, after(dugAt(view, hole)), {
       done: 'Inspected, or no inspection is asked for.',
       missing:
         'Have the open hole inspected if the local code asks for it, and tick it; a covered footing may have to come out.',
@@ -113,10 +113,9 @@ function lastItems(view: JobView, hole: string): GateItem[] {
 const WEATHER_HOLDS_MS = 12 * 3600 * 1000;
 
 function weatherItem(view: JobView, hole: string): GateItem {
-  const tick = lastTick(view, 'weather', hole) ?? lastTick(view, 'weather', undefined);
   const latest = Math.max(...view.entries.map((entry) => Date.parse(entry.at)));
-  const after = tick && latest - Date.parse(tick.entry.at) > WEATHER_HOLDS_MS ? tick.index : -1;
-  return tickItem(view, 'weather', hole, after, {
+  const today = ({ entry }: Ticked) => latest - Date.parse(entry.at) <= WEATHER_HOLDS_MS;
+  return tickItem(view, 'weather', hole, today, {
     done: 'The weather is fit for concrete.',
     // 5 °C (40 °F): ACI 306R, cold weather concreting; from memory.
     missing:

@@ -2,26 +2,43 @@ import type { Check, EntryOf } from '../job/entry-schema.ts';
 import { isKind } from '../job/log.ts';
 import type { JobView } from './view.ts';
 
+/** A tick in the log and where it stands among the view's entries. */
+export interface Ticked {
+  readonly entry: EntryOf<'check'>;
+  readonly index: number;
+}
+
 /** Whether a person vouched for something: `stale` when what it was said of has changed since. */
 export type Tick = 'done' | 'stale' | 'not-done';
 
+/** Whether a tick is still young enough to count. */
+export type Fresh = (tick: Ticked) => boolean;
+export const always: Fresh = () => true;
+/** Younger than the entry at `index`; every tick is younger than −1. */
+export const after =
+  (index: number): Fresh =>
+  (tick) =>
+    tick.index > index;
+
 /**
- * The tick that counts for a hole: the last one for that hole, or else the last one for the whole job.
- *
- * @param after index in the view's entries of the last change that a tick must be younger than; −1 for none
+ * The tick that counts for a hole. The last one for that very hole goes before the last one for the whole job, unless it
+ * has grown stale: a later round of the whole site then renews it.
  */
-export function tickOf(view: JobView, item: Check, hole: string, after: number): Tick {
-  const found = lastTick(view, item, hole) ?? lastTick(view, item, undefined);
-  if (!found?.entry.body.done) return 'not-done';
-  return found.index > after ? 'done' : 'stale';
+export function tickOf(view: JobView, item: Check, hole: string, fresh: Fresh): Tick {
+  const own = stateOf(lastTick(view, item, hole), fresh);
+  if (own === 'done' || own === 'not-done') return own;
+  const whole = stateOf(lastTick(view, item, undefined), fresh) ?? 'not-done';
+  return whole === 'not-done' ? (own ?? whole) : whole;
+}
+
+function stateOf(tick: Ticked | null, fresh: Fresh): Tick | null {
+  if (!tick) return null;
+  if (!tick.entry.body.done) return 'not-done';
+  return fresh(tick) ? 'done' : 'stale';
 }
 
 /** The last tick of an item for exactly this hole, or for the whole job where `hole` is undefined. */
-export function lastTick(
-  view: JobView,
-  item: Check,
-  hole: string | undefined,
-): { entry: EntryOf<'check'>; index: number } | null {
+export function lastTick(view: JobView, item: Check, hole: string | undefined): Ticked | null {
   for (let index = view.entries.length - 1; index >= 0; index--) {
     const entry = view.entries[index]!;
     if (isKind(entry, 'check') && entry.body.item === item && entry.body.hole === hole)

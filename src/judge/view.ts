@@ -9,6 +9,12 @@ import type { LaidPlan } from '../plan/index.ts';
 import type { Situation } from './situation.ts';
 import type { Ground } from './words.ts';
 
+/** A pull seen from one of its ends. */
+export interface OtherEnd {
+  readonly end: Thing;
+  readonly result: PullResult;
+}
+
 /** A standing job with everything looked up once, for the judges. */
 export interface JobView {
   /** Entries that stand, in order. */
@@ -25,8 +31,12 @@ export interface JobView {
   readonly heights: ReadonlyMap<string, MeasuredHeight>;
   /** The bodies of the pulls that the adjustment used, by entry. */
   readonly pullBodies: ReadonlyMap<string, EntryOf<'pull'>>;
-  /** Things that a pull believed wrong touches, by `thingKey`. */
-  readonly suspected: ReadonlySet<string>;
+  /** Readings that are believed wrong, by entry. */
+  readonly suspects: ReadonlySet<string>;
+  /** Holes with an as-dug reading: their stakes are gone. */
+  readonly dugHoles: ReadonlySet<string>;
+  /** The current pulls that the adjustment used of a thing, each with the thing at its other end. */
+  readonly pullsOf: (thing: Thing) => readonly OtherEnd[];
   /** Index in `entries` of the stand event that opened each thing's current stand. */
   readonly standAt: ReadonlyMap<string, number>;
 }
@@ -37,7 +47,11 @@ const NOTHING_MEASURED: Measured = {
   suspicions: [],
   globalTest: { chiSquare: 0, degreesOfFreedom: 0, chance: 1 },
   baseline: null,
+  designedBaseline: null,
   heights: [],
+  heightsTest: { chiSquare: 0, degreesOfFreedom: 0, chance: 1 },
+  unused: [],
+  settled: true,
 };
 
 /** Gathers a situation into a view; null before there is a plan to judge by. */
@@ -62,14 +76,27 @@ export function viewOf(situation: Situation): JobView | null {
     points: new Map(current.map((point) => [thingKey(point.thing), point])),
     heights: new Map(measured.heights.map((height) => [height.key, height])),
     pullBodies,
-    suspected: suspectedThings(measured, pullBodies),
+    dugHoles: new Set(ofKind(entries, 'dug').map(({ body }) => body.hole)),
+    pullsOf: otherEnds(measured, pullBodies),
+    suspects: new Set(measured.suspicions.flatMap(({ entries: suspects }) => suspects)),
     standAt,
   };
 }
 
-function suspectedThings(measured: Measured, bodies: ReadonlyMap<string, EntryOf<'pull'>>): Set<string> {
-  const pulls = measured.suspicions.flatMap(({ entries }) => entries.map((id) => bodies.get(id)?.body));
-  return new Set(pulls.flatMap((body) => (body ? [thingKey(body.from.thing), thingKey(body.to.thing)] : [])));
+function otherEnds(
+  measured: Measured,
+  bodies: ReadonlyMap<string, EntryOf<'pull'>>,
+): (thing: Thing) => readonly OtherEnd[] {
+  const ends = new Map<string, OtherEnd[]>();
+  const put = (at: Thing, end: Thing, result: PullResult) =>
+    ends.set(thingKey(at), [...(ends.get(thingKey(at)) ?? []), { end, result }]);
+  for (const result of measured.pulls) {
+    const body = bodies.get(result.entry)?.body;
+    if (!body || !result.current) continue;
+    put(body.from.thing, body.to.thing, result);
+    put(body.to.thing, body.from.thing, result);
+  }
+  return (thing) => ends.get(thingKey(thing)) ?? [];
 }
 
 const UNTURNED: RigidMotion = { turn: 0, shift: { x: 0, y: 0 } };
@@ -93,13 +120,11 @@ export function stands(view: JobView, thing: Thing): boolean {
 }
 
 /** What the adjustment says of the current pulls between two things, either way round. */
-export function pullsBetween(view: JobView, one: Thing, other: Thing): PullResult[] {
-  const wanted = [thingKey(one), thingKey(other)].sort().join();
-  return view.measured.pulls.filter((pull) => {
-    const body = view.pullBodies.get(pull.entry)?.body;
-    return body && [thingKey(body.from.thing), thingKey(body.to.thing)].sort().join() === wanted;
-  });
-}
+export const pullsBetween = (view: JobView, one: Thing, other: Thing): PullResult[] =>
+  view
+    .pullsOf(one)
+    .filter(({ end }) => thingKey(end) === thingKey(other))
+    .map(({ result }) => result);
 
 /** Entries of one kind logged since the thing's present stand began. */
 export function since<K extends EntryKind>(view: JobView, thing: Thing, kind: K): EntryOf<K>[] {

@@ -1,0 +1,83 @@
+import { requiredDepth } from '../build/index.ts';
+import type { Entry } from '../job/entry-schema.ts';
+import type { Suspicion } from '../measure/types.ts';
+import { findingsOf, repulledBaseline } from './findings.ts';
+import { assessHole } from './hole.ts';
+import { nextPull, pullThatTells } from './next-pull.ts';
+import { shapeFinding } from './shape.ts';
+import { type Situation, situate } from './situation.ts';
+import type { Assessment, Finding, HoleAssessment, PullAssessment } from './types.ts';
+import { type JobView, postOf, stands, viewOf } from './view.ts';
+
+/**
+ * All that the tool says of a job, from nothing but its log. Pure, and defined for every log: an empty one, one without a
+ * plan, one whose plan does not lie on the site yet.
+ */
+export const assess = (log: readonly Entry[]): Assessment => assessSituation(situate(log));
+
+/** As `assess`, for a caller that has worked out the situation already. */
+export function assessSituation(situation: Situation): Assessment {
+  const view = viewOf(situation);
+  const problems = situation.problems.map(({ text }): Finding => ({ code: 'input', text, entries: [] }));
+  if (!view) return { ...EMPTY, findings: problems };
+  const trouble = repulledBaseline(view)?.text ?? null;
+  const holes = view.holes.map((hole) =>
+    assessHole(view, hole, requiredDepth(view.plan.rules, hole), trouble),
+  );
+  const shape = shapeFinding(view, wrongPosts(view, holes));
+  return {
+    ...EMPTY,
+    job: view.plan.name,
+    baseline: {
+      designed: view.laid?.baseline ?? null,
+      measured: view.measured.baseline?.length ?? null,
+      sigma: view.measured.baseline?.sigma ?? null,
+    },
+    holes,
+    pulls: pullsOf(view),
+    globalTest: view.measured.globalTest,
+    findings: [
+      ...problems,
+      ...findingsOf(view, (suspicion) => tellerWords(view, suspicion)),
+      ...(shape ? [shape] : []),
+    ],
+    next: nextPull(view, holes),
+  };
+}
+
+const EMPTY: Assessment = {
+  format: 'swingtape-assessment',
+  version: 1,
+  job: '',
+  baseline: { designed: null, measured: null, sigma: null },
+  holes: [],
+  pulls: [],
+  globalTest: { chiSquare: 0, degreesOfFreedom: 0, chance: 1 },
+  findings: [],
+  next: null,
+};
+
+function wrongPosts(view: JobView, holes: readonly HoleAssessment[]): ReadonlySet<string> {
+  const wrong = holes.filter(
+    ({ hole, set }) =>
+      stands(view, postOf(hole)) && (set.position.verdict === 'out' || set.position.verdict === 'unsure'),
+  );
+  return new Set(wrong.map(({ hole }) => hole));
+}
+
+function pullsOf(view: JobView): PullAssessment[] {
+  return view.measured.pulls.map(
+    ({ entry, predicted, residual, redundancy, standardised, smallestCaught }) => ({
+      entry,
+      predicted,
+      residual,
+      redundancy,
+      standardised,
+      smallestCaught,
+      suspect: view.suspects.has(entry),
+    }),
+  );
+}
+
+const tellerWords = (view: JobView, suspicion: Suspicion): string =>
+  pullThatTells(view, suspicion)?.text ?? '';

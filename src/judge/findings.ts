@@ -1,0 +1,136 @@
+import type { Entry, EntryOf } from '../job/entry-schema.ts';
+import { lengthWords } from '../job/length.ts';
+import { isKind, thingKey } from '../job/log.ts';
+import { describeEntry, thingName } from '../job/words.ts';
+import type { PullResult, Suspicion } from '../measure/types.ts';
+import { formatLength } from '../units/index.ts';
+import { REPEATS_AGREE } from './plumb.ts';
+import { lackWords } from './position.ts';
+import { endWords } from './pull-ends.ts';
+import type { Finding } from './types.ts';
+import { type JobView, pullsBetween } from './view.ts';
+import { capital, listWords, small } from './words.ts';
+
+/** As for single pulls, one clean job in a thousand fails by luck alone. */
+const GLOBAL_TEST_FAILS = 0.001;
+
+/**
+ * Trouble that no single hole owns, but for shape.
+ *
+ * @param teller for pulls that cannot be told apart: the pull that would tell, as the end of a sentence
+ */
+export function findingsOf(view: JobView, teller: (suspicion: Suspicion) => string): Finding[] {
+  const misread = view.measured.suspicions.map((suspicion) => misreading(view, suspicion, teller));
+  return [
+    ...misread,
+    ...[repulledBaseline(view), offBaseline(view)].filter((finding) => finding !== null),
+    ...globalTest(view, misread.length > 0),
+    ...undetermined(view),
+    ...unused(view),
+  ];
+}
+
+/** A pull by its ends, without its reading: `A to post 4, the middle of the outer face`. */
+const pullWords = (view: JobView, { body }: EntryOf<'pull'>): string =>
+  capital(`${endWords(view, body.from)} to ${endWords(view, body.to)}`);
+
+function misreading(view: JobView, suspicion: Suspicion, teller: (suspicion: Suspicion) => string): Finding {
+  const readings = view.entries.filter(({ id }) => suspicion.entries.includes(id));
+  const [first] = readings;
+  const text =
+    readings.length === 1 && first
+      ? `${readingWords(view, first)}: ${slipWords(view, first, suspicion.misreading)}. Take it again, and strike the wrong one.`
+      : `One of these is misread, and nothing yet tells which: ${listWords(
+          readings.map((entry) => `“${readingWords(view, entry)}”`),
+          'or',
+        )}. ${teller(suspicion)}`.trim();
+  return { code: 'misreading', text, entries: suspicion.entries };
+}
+
+function readingWords(view: JobView, entry: Entry): string {
+  if (!isKind(entry, 'pull')) return describeEntry(entry, view.plan);
+  return `${pullWords(view, entry)}, ${lengthWords(entry.body.reading)}`;
+}
+
+function slipWords(view: JobView, entry: Entry, misreading: number): string {
+  const size = small(misreading, view.plan.units);
+  if (!isKind(entry, 'pull')) return `looks misread by ${size}`;
+  return `looks ${size} too ${misreading > 0 ? 'long' : 'short'}`;
+}
+
+const STAKE_A = { kind: 'stake', label: 'A' } as const;
+const STAKE_B = { kind: 'stake', label: 'B' } as const;
+
+/** A–B pulled again that no longer reads what it did: one of the stakes has moved, or one reading is wrong. */
+export function repulledBaseline(view: JobView): Finding | null {
+  const pulls = pullsBetween(view, STAKE_A, STAKE_B);
+  const last = pulls.at(-1);
+  const before = pulls.slice(0, -1);
+  if (!last || before.length === 0) return null;
+  const mean = before.reduce((sum, pull) => sum + pull.residual, 0) / before.length;
+  const change = last.residual - mean;
+  if (Math.abs(change) <= REPEATS_AGREE * last.sigma * Math.sqrt(1 + 1 / before.length)) return null;
+  const { units } = view.plan;
+  const text = `A to B now reads ${small(change, units)} ${change > 0 ? 'longer' : 'shorter'} than before: a stake has moved, or a pull was misread. Pull A to B again, and from each of them to something that stood still.`;
+  return { code: 'baseline', text, entries: pulls.map((pull: PullResult) => pull.entry) };
+}
+
+/** B does not stand where the plan has it, so that lengths from B miss their holes. */
+function offBaseline(view: JobView): Finding | null {
+  const { baseline } = view.measured;
+  if (!baseline || !view.laid) return null;
+  const off = baseline.length - view.laid.baseline;
+  const allowed = Math.max(view.plan.tolerances.position.m, REPEATS_AGREE * baseline.sigma);
+  if (Math.abs(off) <= allowed) return null;
+  const { units } = view.plan;
+  const text = `A to B is ${formatLength(baseline.length, units)}, ${small(off, units)} ${off > 0 ? 'longer' : 'shorter'} than planned: lengths from B will miss their holes by as much. Move B, or place A and B anew as they stand.`;
+  return { code: 'baseline', text, entries: pullsBetween(view, STAKE_A, STAKE_B).map((pull) => pull.entry) };
+}
+
+function globalTest(view: JobView, explained: boolean): Finding[] {
+  if (!view.measured.settled)
+    return [
+      {
+        code: 'global-test',
+        text: 'The pulls contradict one another so badly that no places fit them: trust none. Look for a pull with the wrong hole or face, and strike it.',
+        entries: [],
+      },
+    ];
+  const { chance, degreesOfFreedom } = view.measured.globalTest;
+  if (explained || degreesOfFreedom === 0 || chance >= GLOBAL_TEST_FAILS) return [];
+  const text =
+    'The pulls disagree with one another more than this tape should, and no single one stands out. See that every pull says rightly how the tape was held and what it touched; pull A to B again; or the tape is worse than the plan says.';
+  return [{ code: 'global-test', text, entries: [] }];
+}
+
+/** Things that were pulled to, and yet have no place. Those without any pull are not trouble, only work to do. */
+function undetermined(view: JobView): Finding[] {
+  return [...view.points.values()]
+    .filter((point) => point.lack !== null && point.lack.reason !== 'no-pulls')
+    .map((point) => ({
+      code: 'undetermined' as const,
+      text: lackWords(view, point.thing, point.lack),
+      entries: [...view.pullBodies.values()]
+        .filter(({ body }) =>
+          [body.from, body.to].some((end) => thingKey(end.thing) === thingKey(point.thing)),
+        )
+        .map((entry) => entry.id),
+    }));
+}
+
+const UNUSED_WORDS = {
+  'same-thing': 'both ends touch the same thing',
+  'not-in-plan': 'the plan has no such hole now',
+  'no-size': 'what it touched has no such side',
+  'no-length': 'no tape reads that',
+} as const;
+
+/** Readings that stand and could not be used. */
+function unused(view: JobView): Finding[] {
+  return view.measured.unused.flatMap(({ entry: id, reason }) => {
+    const entry = view.entries.find((candidate) => candidate.id === id);
+    if (!entry) return [];
+    const text = `Not used: “${readingWords(view, entry)}”, for ${UNUSED_WORDS[reason]}. Strike it, and log it right.`;
+    return [{ code: 'input' as const, text, entries: [id] }];
+  });
+}

@@ -1,0 +1,56 @@
+import { bearingOf, distance, length, subtract } from '../geometry/point.ts';
+import type { Thing } from '../job/entry-schema.ts';
+import { thingKey } from '../job/log.ts';
+import { thingName } from '../job/words.ts';
+import type { SitedHole } from '../plan/hole.ts';
+import { possiblePulls } from './possible-pulls.ts';
+import { pullPlan } from './pull-ends.ts';
+import type { Judgement, Nudge } from './types.ts';
+import { type JobView, pointOf, postOf } from './view.ts';
+import { moveWords } from './words.ts';
+
+/** Stakes A and B, and one neighbour to prove them by. */
+const READINGS = 3;
+
+/**
+ * How to bring a post that is still loose to its mark. The readings to hold start from where things were measured to
+ * stand, not from where they were planned, and end on the post as it will stand.
+ *
+ * @returns null for a post that is in, not measured, or in concrete
+ */
+export function nudgeFor(view: JobView, hole: SitedHole, position: Judgement, poured: boolean): Nudge | null {
+  const post = postOf(hole.label);
+  const fix = pointOf(view, post)?.fix;
+  if (poured || !fix || position.verdict === 'in' || position.verdict === 'unmeasured') return null;
+  const move = subtract(hole.site, fix.place);
+  const words = `Push the foot of ${thingName(post, view.plan)} ${moveWords(fix.place, move, view.ground)}.`;
+  return { distance: length(move), bearing: bearingOf(move), words, readings: readingsToHold(view, hole) };
+}
+
+function readingsToHold(view: JobView, hole: SitedHole): Nudge['readings'] {
+  const post = postOf(hole.label);
+  return possiblePulls(view, post, hole.site)
+    .map(({ from }) => from.thing)
+    .sort((p, q) => rank(view, hole, p) - rank(view, hole, q))
+    .slice(0, READINGS)
+    .flatMap((from) => {
+      const at = pointOf(view, from)?.fix?.place;
+      if (!at) return [];
+      const { expected, ...ends } = pullPlan(view, from, at, post, hole.site);
+      return [{ ...ends, reading: expected }];
+    });
+}
+
+/** A, then B, then neighbours, then whatever is nearest: all of them in metres, so that the classes stay apart. */
+function rank(view: JobView, hole: SitedHole, from: Thing): number {
+  const key = thingKey(from);
+  if (key === 'stake:A') return 0;
+  if (key === 'stake:B') return 1;
+  const at = pointOf(view, from)?.fix?.place;
+  const away = at ? distance(at, hole.site) : FAR;
+  const near = from.kind === 'post' && hole.neighbours.includes(from.hole);
+  return (near ? FAR : 2 * FAR) + away;
+}
+
+/** Longer than any pull, metres. */
+const FAR = 1000;
