@@ -26,16 +26,19 @@ export function KeypadKeys({ entry, units, onEntry }: KeypadKeysProps) {
   return <DigitKeys entry={entry} units={units} onEntry={onEntry} />;
 }
 
+/** Where there is no `.` or no unit beside it, 0 takes their room. */
+const ZERO_SIZES: Partial<Record<Units, KeyProps['size']>> = { ft: 'wide', m: 'wide', mm: 'whole' };
+
 function DigitKeys({ entry, units, onEntry }: KeypadKeysProps) {
-  const digit = (d: string) => (
-    <Key key={d} onTap={() => onEntry(pressDigit(entry, d))}>
+  const digit = (d: string, size?: KeyProps['size']) => (
+    <Key key={d} size={size} onTap={() => onEntry(pressDigit(entry, d))}>
       {d}
     </Key>
   );
   return (
     <fieldset class="keys keys-three">
       <legend class="visually-hidden">Digits</legend>
-      {['1', '2', '3', '4', '5', '6', '7', '8', '9'].map(digit)}
+      {['1', '2', '3', '4', '5', '6', '7', '8', '9'].map((d) => digit(d))}
       {denominatorOf(units) !== null && (
         <Key label="inches" onTap={() => onEntry(pressInchMark(entry))}>
           ″ in
@@ -46,7 +49,7 @@ function DigitKeys({ entry, units, onEntry }: KeypadKeysProps) {
           .
         </Key>
       )}
-      {digit('0')}
+      {digit('0', ZERO_SIZES[units])}
       {denominatorOf(units) !== null && (
         <Key label="feet" strong onTap={() => onEntry(pressFeetMark(entry))}>
           ′ ft
@@ -105,7 +108,11 @@ function FractionKeys({ entry, onEntry }: PieceKeysProps) {
         </Key>
       ))}
       {fine === 2 && (
-        <Key wide pressed={odd === 1} onTap={() => onEntry(pressFraction(entry, odd ? over - 1 : over + 1))}>
+        <Key
+          size="whole"
+          pressed={odd === 1}
+          onTap={() => onEntry(pressFraction(entry, odd ? over - 1 : over + 1))}
+        >
           and 1/32
         </Key>
       )}
@@ -118,15 +125,16 @@ interface KeyProps {
   readonly label?: string;
   readonly pressed?: boolean;
   readonly strong?: boolean;
-  readonly wide?: boolean;
+  /** `wide`: to the end of the row; `whole`: the whole row. */
+  readonly size?: 'wide' | 'whole' | undefined;
   readonly children: ComponentChildren;
 }
 
-function Key({ onTap, label, pressed, strong = false, wide = false, children }: KeyProps) {
+function Key({ onTap, label, pressed, strong = false, size, children }: KeyProps) {
   return (
     <button
       type="button"
-      class={`key${strong ? ' key-strong' : ''}${wide ? ' key-wide' : ''}`}
+      class={`key${strong ? ' key-strong' : ''}${size ? ` key-${size}` : ''}`}
       aria-label={label}
       aria-pressed={pressed}
       // A tap leaves the focus where it is, so that Enter on a hardware keyboard still means "read it".

@@ -37,11 +37,9 @@ export function Keypad(props: KeypadProps) {
         <KeypadReadout entry={pad.entry} units={units} onEntry={pad.put} />
         <BackKey pad={pad} />
       </div>
-      <p class="keypad-words" role="status">
-        {pad.m === null ? promptFor(pad.entry, units) : lengthInWords(pad.m, units)}
-      </p>
-      {expected !== undefined && <Expected expected={expected} m={pad.m} units={units} />}
-      {pad.problem && <Problem text={pad.problem} />}
+      <div class="keypad-says">
+        {pad.problem ? <Problem text={pad.problem} /> : <Says pad={pad} units={units} expected={expected} />}
+      </div>
       {pad.question ? (
         <p class="keypad-question" role="alert">
           {pad.question}
@@ -86,22 +84,30 @@ function BackKey({ pad }: { readonly pad: KeypadState }) {
   );
 }
 
-interface ExpectedProps {
-  readonly expected: number;
-  readonly m: number | null;
+interface SaysProps {
+  readonly pad: KeypadState;
   readonly units: Units;
+  readonly expected: number | undefined;
 }
 
-function Expected({ expected, m, units }: ExpectedProps) {
+/** The reading in words, and beside what was expected. */
+function Says({ pad: { entry, m }, units, expected }: SaysProps) {
   return (
-    <p class="keypad-expected">
-      Expected {formatLength(expected, units)}
-      {m !== null && (
-        <>
-          : <strong>{differenceInWords(m - expected, units)}</strong>
-        </>
+    <>
+      <p class="keypad-words" role="status">
+        {m === null ? promptFor(entry, units) : lengthInWords(m, units)}
+      </p>
+      {expected !== undefined && (
+        <p>
+          Expected {formatLength(expected, units)}
+          {m !== null && (
+            <>
+              : <strong>{differenceInWords(m - expected, units)}</strong>
+            </>
+          )}
+        </p>
       )}
-    </p>
+    </>
   );
 }
 

@@ -16,11 +16,11 @@ export function lengthInWords(m: number, units: Units): string {
   return `${about(m, shown, '″')}${minus}${feetAndInches(feet ?? '', inches ?? '', fraction)}`;
 }
 
-/** How a reading compares with what was expected: `3/16″ more than expected`, or `as expected`. */
+/** How a reading compares with what was expected: `3/16″ more`, `1′ 0″ less` or `the same`. */
 export function differenceInWords(difference: number, units: Units): string {
   const size = formatLength(Math.abs(difference), units === 'm' ? 'mm' : units);
-  if (size === formatLength(0, units === 'm' ? 'mm' : units)) return 'as expected';
-  return `${size} ${difference > 0 ? 'more' : 'less'} than expected`;
+  if (size === formatLength(0, units === 'm' ? 'mm' : units)) return 'the same';
+  return `${size} ${difference > 0 ? 'more' : 'less'}`;
 }
 
 const METRES_PER: Record<string, number> = { '″': 0.0254, ' ft': 0.3048, ' m': 1, ' mm': 0.001 };

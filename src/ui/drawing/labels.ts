@@ -75,9 +75,20 @@ function placeByHabit(tasks: readonly LabelTask[], obstacles: Obstacles, habit: 
     const chosen = clear ?? free[0] ?? null;
     boxes[i] = chosen;
     if (chosen) taken.push(chosen);
-    if (chosen !== all[0]) exceptions += chosen ? 1 : LOST;
+    if (chosen === null) exceptions += LOST;
+    else if (chosen !== all[0] || !isPlainlyOf(i, chosen, tasks)) exceptions++;
   }
   return { boxes, exceptions };
+}
+
+/** Another mark must be this many times as far from a label as its own, or one would have to guess whose it is. */
+const PLAINLY = 1.4;
+
+function isPlainlyOf(i: number, box: Box, tasks: readonly LabelTask[]): boolean {
+  const x = (box.left + box.right) / 2;
+  const y = (box.top + box.bottom) / 2;
+  const far = tasks.map(({ at }) => Math.hypot(at.x - x, at.y - y));
+  return far.every((d, j) => j === i || d >= far[i]! * PLAINLY);
 }
 
 const firstThingsFirst = (tasks: readonly LabelTask[]): number[] =>

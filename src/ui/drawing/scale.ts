@@ -20,19 +20,21 @@ export function scaleBar(pxPerMetre: number, units: Units): ScaleBar {
 }
 
 /** The largest ellipse reaches at most this far from its centre, pixels: beyond the mark, short of the next hole. */
-const ELLIPSE_REACH = 34;
+const ELLIPSE_REACH = 40;
 
-/** How much ellipses are enlarged to be seen: 1, 2, 5, 10 …; never less than 1. */
+/** How much ellipses are enlarged to be seen, a round number; never less than 1. */
 export function exaggeration(ellipses: readonly Ellipse[], pxPerMetre: number): number {
   const greatest = Math.max(0, ...ellipses.map((ellipse) => ellipse.semiMajor));
-  return greatest > 0 ? Math.max(1, roundDown(ELLIPSE_REACH / (greatest * pxPerMetre))) : 1;
+  return greatest > 0
+    ? Math.max(1, roundDown(ELLIPSE_REACH / (greatest * pxPerMetre), [1, 1.5, 2, 3, 5, 7]))
+    : 1;
 }
 
-/** The greatest of 1, 2 or 5 times a power of ten that is not above `x`. */
-export function roundDown(x: number): number {
+/** The greatest number not above `x` that is one of `digits` times a power of ten. */
+export function roundDown(x: number, digits: readonly number[] = [1, 2, 5]): number {
   const power = Math.floor(Math.log10(x));
   const tens = 10 ** Math.abs(power);
-  const digit = power < 0 ? x * tens : x / tens;
-  const kept = digit >= 5 ? 5 : digit >= 2 ? 2 : 1;
+  // Dividing by a power of ten keeps 0.2 and 0.5 as they are written; multiplying by 0.1 would not.
+  const kept = digits.findLast((digit) => digit <= (power < 0 ? x * tens : x / tens)) ?? 1;
   return power < 0 ? kept / tens : kept * tens;
 }

@@ -64,7 +64,6 @@ function StakeCard() {
         stakes={STAKES}
         holes={holes}
         pulls={livePulls(4)}
-        maxHeight={270}
       />
       <h2>Hole 4: drive a stake where both tapes meet</h2>
       <PullRow live from="from A’s nail" held="tape level" m={5.6467375} units="ft-in-16" />
@@ -110,13 +109,7 @@ function SetCard() {
         <VerdictMark verdict="out">Post 4 is out by 5/8″</VerdictMark>
       </h2>
       <p>Push its foot 5/8″ toward the pier. It is right when A reads 18′ 5 3/4″.</p>
-      <PlanDrawing
-        title="Orchard yurt, post 4"
-        units="ft-in-16"
-        stakes={STAKES}
-        holes={holes}
-        maxHeight={250}
-      />
+      <PlanDrawing title="Orchard yurt, post 4" units="ft-in-16" stakes={STAKES} holes={holes} />
       <JudgementTable
         label="Post 4 against the plan"
         rows={[
