@@ -1,6 +1,6 @@
-import { Dexie, type DexieOptions, type Table } from 'dexie';
+import { Dexie, type DexieOptions, type Table, type Transaction } from 'dexie';
 import type { Entry } from '../job/entry-schema.ts';
-import { asStoreError, isLostConnection, NEWER_VERSION, OTHER_WINDOW, StorageUnavailable } from './errors.ts';
+import { inWords, isLostConnection, NEWER_VERSION, OTHER_WINDOW, StorageUnavailable } from './errors.ts';
 
 /** A job as the list of jobs shows it. All of it but the id can be derived from the log, or is about backups. */
 export interface JobRow {
@@ -67,19 +67,19 @@ export class Database {
    * Runs `work` in one transaction and resolves only after it has completed: before that nothing is saved. A lost
    * connection is closed, reopened and tried once more, so `work` must give the same result when it runs twice.
    *
-   * @throws {StoreError} whatever `work` throws of that class, else what the browser's error means
+   * @throws {StoreError} whatever `work` throws of that class, or what the browser's error means to the user
    */
   async run<T>(mode: 'r' | 'rw', work: (tables: Tables) => Promise<T>): Promise<T> {
     try {
       return await this.#attempt(mode, work);
     } catch (error) {
-      if (!isLostConnection(error) || this.#outdated) throw asStoreError(error);
+      if (!isLostConnection(error) || this.#outdated) throw inWords(error);
     }
     this.#close();
     try {
       return await this.#attempt(mode, work);
     } catch (error) {
-      throw asStoreError(error);
+      throw inWords(error);
     }
   }
 
@@ -95,8 +95,18 @@ export class Database {
       entries: dexie.table('entries'),
       probes: dexie.table('probes'),
     };
-    // The scope is itself `async`: by that Dexie knows to keep the transaction through the awaits of `work`.
-    return await dexie.transaction(mode, Object.values(tables), async () => await work(tables));
+    return await new Promise((resolve, reject) => {
+      let begun: Transaction | null = null;
+      const fail = (error: unknown) => reject(begun?.idbtrans?.error ?? error);
+      // The scope is itself `async`: by that Dexie knows to keep the transaction through the awaits of `work`.
+      const scope = async (transaction: Transaction) => {
+        begun = transaction;
+        // On a full disk the requests may never settle, and `work` with them: the transaction still says so.
+        transaction.on('abort', () => fail(new DOMException('The transaction was aborted.', 'AbortError')));
+        return await work(tables);
+      };
+      dexie.transaction(mode, Object.values(tables), scope).then(resolve, fail);
+    });
   }
 
   async #open(): Promise<void> {

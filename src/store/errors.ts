@@ -1,3 +1,4 @@
+import { Dexie } from 'dexie';
 import type { Problem } from '../units/index.ts';
 
 /** Trouble with the store. `message` is the sentence that the user sees; `problem.field` says what it is about. */
@@ -40,21 +41,29 @@ export class UnknownJob extends StoreError {
 
 const UNAVAILABLE =
   'Storage: the browser cut the connection to its own storage; what you typed is still here: reload the page and save again.';
+const NO_STORAGE =
+  'Storage: this browser gives Swingtape no storage here, as in some private windows; open it in an ordinary window.';
 export const NEWER_VERSION =
   'Storage: a newer Swingtape is open in another window; close this window and open Swingtape again.';
 export const OTHER_WINDOW =
   'Storage: another Swingtape window still holds the old version open; close that window and wait a moment.';
 
+const CANNOT_OPEN = new Set(['MissingAPIError', 'OpenFailedError', 'SecurityError']);
+
 /**
  * What a browser's or Dexie's error means to the user. On a full disk Chrome aborts the transaction and hides the
  * reason one or two levels down, so the chain of `inner` and `cause` is searched.
+ *
+ * @returns a `StoreError`; or the error itself when it is no storage trouble but a fault of ours, which must not hide
  */
-export function asStoreError(error: unknown): StoreError {
-  if (error instanceof StoreError) return error;
-  const chain = errorChain(error);
-  if (chain.some((e) => e.name === 'QuotaExceededError')) return new StorageFull(error);
-  if (chain.some((e) => e.name === 'VersionError')) return new StorageUnavailable(NEWER_VERSION, error);
-  return new StorageUnavailable(UNAVAILABLE, error);
+export function inWords(error: unknown): unknown {
+  const ours = !(error instanceof Dexie.DexieError || error instanceof DOMException);
+  if (error instanceof StoreError || ours) return error;
+  const names = new Set(errorChain(error).map((e) => e.name));
+  if (names.has('QuotaExceededError')) return new StorageFull(error);
+  if (names.has('VersionError')) return new StorageUnavailable(NEWER_VERSION, error);
+  const closed = [...names].some((name) => CANNOT_OPEN.has(name));
+  return new StorageUnavailable(closed ? NO_STORAGE : UNAVAILABLE, error);
 }
 
 const LOST_NAMES = new Set(['DatabaseClosedError', 'InvalidStateError']);
