@@ -1,0 +1,445 @@
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Body, Entry } from '../../src/job/entry-schema.ts';
+import { currentPlan, inOrder, standing } from '../../src/job/log.ts';
+import { describeEntry } from '../../src/job/words.ts';
+import { backupFileName, checksumOf, writeBackup } from '../../src/store/backup.ts';
+import { type Backup, MOST_ENTRIES } from '../../src/store/backup-schema.ts';
+import { canonicalJson } from '../../src/store/canonical-json.ts';
+import { MOST_BACKUP_BYTES, readBackup } from '../../src/store/read-backup.ts';
+import { sha256 } from '../../src/store/sha256.ts';
+import { entry, inches, sampleBodies, sampleLog, samplePlan } from '../job/sample.ts';
+
+const job = { id: 'job-00000001', createdAt: '2026-05-01T08:00:00.000Z' };
+const SAVED_AT = '2026-05-02T18:00:00.000Z';
+const good = writeBackup(job, sampleLog(), SAVED_AT);
+
+function read(text: string): Backup {
+  const result = readBackup(text);
+  if (!result.ok) throw new Error(result.problem.text);
+  return result.value;
+}
+
+function refusal(text: string): string {
+  const result = readBackup(text);
+  if (result.ok) throw new Error('accepted');
+  expect(result.problem.field).toBe('Backup');
+  return result.problem.text;
+}
+
+/** The good file with its data changed, and without the checksum, as a person with an editor would. */
+function edited(
+  change: (file: Record<string, unknown> & { log: Record<string, unknown>[] }) => void,
+): string {
+  const file = JSON.parse(good);
+  delete file.checksum;
+  change(file);
+  return JSON.stringify(file);
+}
+
+describe('a backup', () => {
+  test('reads back as it was written', () => {
+    expect(read(good)).toEqual({
+      format: 'swingtape-job',
+      version: 1,
+      savedAt: SAVED_AT,
+      job,
+      log: sampleLog(),
+      checksum: expect.stringMatching(/^[0-9a-f]{64}$/),
+    });
+  });
+
+  test('of an empty log reads back too', () => {
+    expect(read(writeBackup(job, [], SAVED_AT)).log).toEqual([]);
+  });
+
+  test('holds only the job: no row of the database leaks into it', () => {
+    const row = { ...job, name: 'x', entryCount: 3 };
+    expect(read(writeBackup(row, [], SAVED_AT)).job).toEqual(job);
+  });
+
+  test('has one line per entry, in order, for people who read it', () => {
+    const lines = writeBackup(job, sampleLog().reverse(), SAVED_AT).split('\n');
+    expect(lines.slice(0, 7)).toEqual([
+      '{',
+      '  "format": "swingtape-job",',
+      '  "version": 1,',
+      `  "savedAt": "${SAVED_AT}",`,
+      '  "job": {"id":"job-00000001","createdAt":"2026-05-01T08:00:00.000Z"},',
+      '  "log": [',
+      expect.stringMatching(/^ {4}\{"id":"entry-0001","seq":1,/),
+    ]);
+    expect(lines).toHaveLength(6 + sampleLog().length + 4);
+  });
+
+  test('may be laid out anew, with a byte order mark, with its members in another order: the checksum still fits', () => {
+    const { log, ...rest } = JSON.parse(good);
+    expect(read(`\uFEFF${JSON.stringify({ log, ...rest }, null, 4)}`).log).toEqual(sampleLog());
+  });
+
+  test('property: any log of notes in any alphabet reads back', () => {
+    const note = fc.string({ minLength: 1, maxLength: 30, unit: 'grapheme' });
+    fc.assert(
+      fc.property(fc.array(note, { maxLength: 8 }), (notes) => {
+        const log = notes.map((text, i) => entry(i + 1, { kind: 'note', text }));
+        expect(read(writeBackup(job, log, SAVED_AT)).log).toEqual(log);
+      }),
+    );
+  });
+});
+
+describe('its file name', () => {
+  const named = (name: string) => backupFileName([entry(1, { kind: 'plan', plan: { ...samplePlan, name } })]);
+  test.each([
+    ['Garden room', 'Garden room.swingtape.txt'],
+    ['Deck/shed: “N”?', 'Deck shed “N”.swingtape.txt'],
+    ['../../etc/passwd', 'etc passwd.swingtape.txt'],
+    ['Überdachung', 'Überdachung.swingtape.txt'],
+    ['...', 'job.swingtape.txt'],
+    ['x'.repeat(80), `${'x'.repeat(60)}.swingtape.txt`],
+  ])('%s', (name, expected) => {
+    expect(named(name)).toBe(expected);
+  });
+  test('before there is a plan', () => {
+    expect(backupFileName([])).toBe('job.swingtape.txt');
+  });
+});
+
+describe('a bad file is refused with one sentence', () => {
+  const ANOTHER = /use another copy of the backup/;
+  test.each([
+    ['empty', '', 'Backup: the file is empty; use another copy of the backup.'],
+    ['blank', ' \n\t', 'Backup: the file is empty; use another copy of the backup.'],
+    [
+      'a letter',
+      'Dear Sir,',
+      /^Backup: it is not a Swingtape backup; choose a file named like “… \.swingtape\.txt”\.$/,
+    ],
+    ['another JSON', '{"type":"FeatureCollection"}', /^Backup: it is some other kind of file; choose/],
+    ['a number', '3', /^Backup: it is some other kind of file/],
+    ['null', 'null', /^Backup: it is some other kind of file/],
+    ['a list', '[]', /^Backup: it is some other kind of file/],
+  ])('%s', (_, text, expected) => {
+    expect(refusal(text)).toMatch(expected);
+  });
+
+  test('cut off anywhere', () => {
+    for (let end = 1; end < good.trimEnd().length; end += 97)
+      expect(refusal(good.slice(0, end))).toBe(
+        'Backup: the file is cut off before its end; use another copy of the backup, or save it again.',
+      );
+  });
+
+  test('from a later version, whatever else is in it', () => {
+    for (const version of [2, 99])
+      expect(refusal(`{"format":"swingtape-job","version":${version},"novelty":true}`)).toBe(
+        'Backup: it was made by a newer version of Swingtape; update the app first, then restore it.',
+      );
+  });
+
+  test.each([
+    [
+      'no version',
+      (file: Record<string, unknown>) => delete file['version'],
+      /^Backup: “version” is missing; use another/,
+    ],
+    [
+      'a version that never was',
+      (file: Record<string, unknown>) => Object.assign(file, { version: 0 }),
+      /“version” must be 1, but is 0;/,
+    ],
+    [
+      'a version in words',
+      (file: Record<string, unknown>) => Object.assign(file, { version: '1' }),
+      /“version” must be 1, but is "1";/,
+    ],
+    ['no log', (file: Record<string, unknown>) => delete file['log'], /^Backup: “log” is missing;/],
+    [
+      'a log that is no list',
+      (file: Record<string, unknown>) => Object.assign(file, { log: {} }),
+      /“log” must be a list, but is Object;/,
+    ],
+    [
+      'a member of its own',
+      (file: Record<string, unknown>) => Object.assign(file, { extra: 1 }),
+      /“extra” is not known to this version;/,
+    ],
+    [
+      'a bad time',
+      (file: Record<string, unknown>) => Object.assign(file, { savedAt: 'noon' }),
+      /“savedAt” must be a time such as/,
+    ],
+    [
+      'a bad job id',
+      (file: Record<string, unknown>) => Object.assign(file, { job: { ...job, id: '../x' } }),
+      /“job\.id” must be an id of/,
+    ],
+  ])('%s', (_, change, expected) => {
+    const text = refusal(edited(change));
+    expect(text).toMatch(expected);
+    expect(text).toMatch(ANOTHER);
+  });
+
+  test('a bad entry is named by its number, kind and field', () => {
+    const fourth = (change: (body: Record<string, unknown>) => void) =>
+      refusal(edited((file) => change(file.log[3]!['body'] as Record<string, unknown>)));
+    expect(fourth((body) => delete body['hold'])).toBe(
+      'Backup: entry 4 (pull): “body.hold” is missing; use another copy of the backup.',
+    );
+    expect(fourth((body) => Object.assign(body, { kind: 'psalm' }))).toMatch(
+      /^Backup: entry 4: “body\.kind” must be "plan" or/,
+    );
+    expect(refusal(edited((file) => file.log.splice(3, 1, null as never)))).toBe(
+      'Backup: entry 4 must be an object, but is null; use another copy of the backup.',
+    );
+    expect(refusal(edited((file) => Object.assign(file.log[0]!, { seq: -1 })))).toMatch(
+      /^Backup: entry 1 \(plan\): “seq” must be at least 1/,
+    );
+  });
+
+  test('a length whose text and metres disagree by more than a thousandth of a millimetre', () => {
+    const shifted = (by: number) =>
+      edited((file) => {
+        const { reading } = file.log[3]!['body'] as { reading: { m: number } };
+        reading.m += by;
+      });
+    expect(refusal(shifted(1.1e-6))).toBe(
+      'Backup: entry 4 (pull): “body.reading” has a typed text and metres that disagree; use another copy of the backup.',
+    );
+    expect(readBackup(shifted(0.9e-6)).ok).toBe(true);
+  });
+
+  test('two entries of one id', () => {
+    expect(refusal(edited((file) => Object.assign(file.log[1]!, { id: file.log[0]!['id'] })))).toBe(
+      'Backup: entry 2 has the same “id” as an earlier one; use another copy of the backup.',
+    );
+  });
+
+  test('a strike of nothing, or of what is not older', () => {
+    const last = sampleLog().length;
+    const strike = (target: string) =>
+      refusal(edited((file) => Object.assign(file.log.at(-1)!['body'] as object, { entry: target })));
+    expect(strike('nobody-0001')).toBe(
+      `Backup: entry ${last} (strike): “body.entry” names no entry of this file; use another copy of the backup.`,
+    );
+    expect(strike(sampleLog().at(-1)!.id)).toMatch(
+      /“body\.entry” names an entry that is not older than the strike/,
+    );
+  });
+
+  test('damage that is still good JSON, by the checksum', () => {
+    const damaged = good.replace('spoil heap moved', 'spoil heap proved');
+    expect(damaged).not.toBe(good);
+    expect(refusal(damaged)).toBe(
+      'Backup: its contents do not fit its “checksum”, so it was damaged or edited; use another copy of the backup, or take the checksum line out if you edited it yourself.',
+    );
+    expect(read(damaged.replace(/,\n {2}"checksum": "\w+"/, '')).log).toHaveLength(sampleLog().length);
+  });
+
+  test('keys that reach for a prototype', () => {
+    for (const key of ['__proto__', 'constructor', 'prototype']) {
+      const text = good.replace('"savedAt"', `"${key}": {"polluted": true}, "savedAt"`);
+      expect(refusal(text)).toBe(
+        `Backup: it has a member named “${key}”, which no Swingtape writes; use another copy of the backup.`,
+      );
+      const inside = good.replace('"overrides":{', `"overrides":{"${key}":{},`);
+      expect(inside).not.toBe(good);
+      expect(refusal(inside)).toMatch(/which no Swingtape writes/);
+    }
+    expect(({} as Record<string, unknown>)['polluted']).toBeUndefined();
+  });
+
+  test('nested too deep, before it is parsed', () => {
+    expect(refusal(`${'['.repeat(200_000)}${']'.repeat(200_000)}`)).toBe(
+      'Backup: it is nested deeper than any job; choose the right file.',
+    );
+  });
+
+  test('too many entries', () => {
+    const log = Array.from({ length: MOST_ENTRIES + 1 }, () => null);
+    expect(refusal(JSON.stringify({ format: 'swingtape-job', version: 1, log }))).toBe(
+      `Backup: it has ${MOST_ENTRIES + 1} entries, and the most that is read is ${MOST_ENTRIES}; choose the right file.`,
+    );
+  });
+
+  test('too large', () => {
+    expect(refusal(' '.repeat(MOST_BACKUP_BYTES + 1))).toBe(
+      'Backup: the file is larger than 20 MB, and no job is; choose the right file.',
+    );
+  });
+});
+
+type Holder = Record<string, unknown>;
+
+/** Every place in a JSON value where another value could stand. */
+function placesIn(value: unknown): [holder: Holder, key: string][] {
+  if (typeof value !== 'object' || value === null) return [];
+  const holder = value as Holder;
+  return Object.keys(holder).flatMap((key) => [[holder, key] as [Holder, string], ...placesIn(holder[key])]);
+}
+
+describe('hostile files', () => {
+  /** Pieces that files are spliced with: syntax, extremes, and what scripts and databases choke on. */
+  const SCRAPS = [
+    '',
+    '{',
+    '}',
+    '[',
+    ']',
+    '"',
+    ',',
+    ':',
+    '\\',
+    '\u0000',
+    '\uD800',
+    '-',
+    '1e999',
+    '1e9',
+    'null',
+    'true',
+    '"__proto__":{"a":1},',
+    '<script>alert(1)</script>',
+    '"m":0',
+    '"typed":""',
+    '"units":"mm"',
+    '"seq":9007199254740993',
+    '99',
+  ];
+  const spot = fc.nat(good.length);
+  const mutation = fc.record({ at: spot, drop: fc.nat(40), put: fc.constantFrom(...SCRAPS) });
+
+  /** Refused with one sentence, or read whole and good for use; never anything else. */
+  function readsOrRefuses(text: string): boolean {
+    const result = readBackup(text);
+    expect(Object.keys(Object.prototype)).toEqual([]);
+    if (!result.ok) {
+      expect(result.problem.text).toMatch(/^Backup: [^\n]+[.]$/);
+      return false;
+    }
+    const { log } = result.value;
+    for (const e of log) expect(describeEntry(e, currentPlan(standing(log)))).not.toBe('');
+    expect(read(writeBackup(result.value.job, log, SAVED_AT)).log).toEqual(inOrder(log));
+    return true;
+  }
+
+  test('property: the text mutated anywhere', () => {
+    fc.assert(
+      fc.property(
+        fc.array(mutation, { minLength: 1, maxLength: 3 }),
+        fc.boolean(),
+        (mutations, keepChecksum) => {
+          let text = keepChecksum ? good : edited(() => {});
+          for (const { at, drop, put } of mutations) text = text.slice(0, at) + put + text.slice(at + drop);
+          readsOrRefuses(text);
+        },
+      ),
+      { numRuns: 500 },
+    );
+  });
+
+  test('property: any value in it replaced by any other', () => {
+    const value = fc.oneof(
+      fc.constantFrom(
+        0,
+        -1,
+        1e-7,
+        1e308,
+        12.5,
+        true,
+        false,
+        null,
+        '',
+        'A',
+        '4',
+        'level',
+        'post',
+        '12 6',
+        'm',
+        SAVED_AT,
+      ),
+      fc.jsonValue({ maxDepth: 3 }),
+    );
+    let read = 0;
+    fc.assert(
+      fc.property(fc.nat(), value, (pick, replacement) => {
+        const text = edited((file) => {
+          const places = placesIn(file);
+          const [holder, key] = places[pick % places.length]!;
+          holder[key] = replacement;
+        });
+        if (readsOrRefuses(text)) read++;
+      }),
+      { numRuns: 500 },
+    );
+    // Some replacements are harmless (a note's text, say): were none read, the reader would be refusing everything.
+    expect(read).toBeGreaterThan(0);
+  });
+
+  test('script in names comes through as text, and out again', () => {
+    const name = '<img src=x onerror=alert(1)>';
+    const log = [entry(1, { kind: 'plan', plan: { ...samplePlan, name } })];
+    expect(read(writeBackup(job, log, SAVED_AT)).log).toEqual(log);
+    expect(backupFileName(log)).toBe('img src=x onerror=alert(1).swingtape.txt');
+  });
+});
+
+describe('a file written by version 1 is read for ever', () => {
+  // Its worth is its age: when this fails, mend the reader, never the file.
+  const frozen = readFileSync(new URL('fixtures/v1-job.txt', import.meta.url), 'utf8');
+  const backup = read(frozen);
+
+  test('whole, with its checksum', () => {
+    expect(backup.checksum).toBeDefined();
+    expect(backup.log).toHaveLength(14);
+    expect(new Set(backup.log.map((e) => e.body.kind)).size).toBe(11);
+  });
+
+  test('with the lengths that were typed', () => {
+    const pull = backup.log.find((e: Entry) => e.body.kind === 'pull')?.body as Extract<
+      Body,
+      { kind: 'pull' }
+    >;
+    expect(pull.reading).toEqual(inches('18 6 5/16'));
+    expect(standing(backup.log).some((e) => e.body === pull)).toBe(false);
+  });
+});
+
+describe('SHA-256', () => {
+  // FIPS 180-4 has the algorithm; these digests are the examples that NIST publishes beside it.
+  test.each([
+    ['abc', 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad'],
+    ['', 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855'],
+    [
+      'abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq',
+      '248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1',
+    ],
+  ])('NIST example %j', (text, digest) => {
+    expect(sha256(text)).toBe(digest);
+  });
+
+  test('agrees with Node’s own for every length about a block, and in any alphabet', () => {
+    const node = (text: string) => createHash('sha256').update(text, 'utf8').digest('hex');
+    for (let length = 0; length < 200; length++)
+      expect(sha256('x'.repeat(length))).toBe(node('x'.repeat(length)));
+    fc.assert(
+      fc.property(fc.string({ unit: 'grapheme', maxLength: 300 }), (text) => {
+        expect(sha256(text)).toBe(node(text));
+      }),
+    );
+  });
+});
+
+test('canonical JSON has its keys in order and no spaces, as in RFC 8785, 3.2.3', () => {
+  expect(canonicalJson({ b: [1, { d: null, c: 'x' }], a: -0, u: undefined })).toBe(
+    '{"a":0,"b":[1,{"c":"x","d":null}]}',
+  );
+});
+
+test('the checksum is over everything but itself', () => {
+  const backup = read(good);
+  expect(checksumOf({ ...backup, checksum: 'x' })).toBe(backup.checksum);
+  expect(checksumOf({ ...backup, savedAt: job.createdAt })).not.toBe(backup.checksum);
+  expect(checksumOf({ ...backup, log: [entry(1, sampleBodies.note)] })).not.toBe(backup.checksum);
+});
