@@ -1,7 +1,7 @@
 import type { Entry, EntryOf } from '../job/entry-schema.ts';
 import { lengthWords } from '../job/length.ts';
 import { isKind, thingKey } from '../job/log.ts';
-import { describeEntry, thingName } from '../job/words.ts';
+import { describeEntry } from '../job/words.ts';
 import type { PullResult, Suspicion } from '../measure/types.ts';
 import { formatLength } from '../units/index.ts';
 import { REPEATS_AGREE } from './plumb.ts';

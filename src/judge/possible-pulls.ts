@@ -2,6 +2,7 @@ import { cross, distance, dot, length, type SitePoint, scale, subtract } from '.
 import type { Thing } from '../job/entry-schema.ts';
 import { thingKey } from '../job/log.ts';
 import type { Fix } from '../measure/types.ts';
+import { tapeSigma } from '../plan/tape.ts';
 import { sigmaAlong } from './chance.ts';
 import type { Ray } from './local-fix.ts';
 import { type PullPlan, pullPlan } from './pull-ends.ts';
@@ -39,8 +40,7 @@ export function possiblePulls(view: JobView, thing: Thing, at: SitePoint): Possi
 export function rayOf(view: JobView, from: Pick<Fix, 'place' | 'covariance'>, at: SitePoint): Ray {
   const line = subtract(at, from.place);
   const along = scale(line, 1 / length(line));
-  const { tapeError, tapeErrorPerMetre } = view.plan.instruments;
-  const tape = Math.hypot(tapeError.m, tapeErrorPerMetre * length(line));
+  const tape = tapeSigma(length(line), view.plan.instruments);
   return { along, sigma: Math.hypot(tape, sigmaAlong(from.covariance, along)) };
 }
 
