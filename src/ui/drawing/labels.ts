@@ -33,7 +33,9 @@ export interface Obstacles {
 
 /** A bold letter is about this share of its size wide; figures are narrower, so labels of digits have air. */
 const LETTER_WIDTH = 0.62;
-const GAP = 4;
+/** Figures and capitals fill this share of their size. */
+const LETTER_HEIGHT = 0.8;
+const GAP = 2;
 const DIRECTIONS = 16;
 
 export const boxAround = ({ x, y }: Spot, halfWidth: number, halfHeight = halfWidth): Box => ({
@@ -82,7 +84,7 @@ function placeByHabit(tasks: readonly LabelTask[], obstacles: Obstacles, habit: 
 }
 
 /** Another mark must be this many times as far from a label as its own, or one would have to guess whose it is. */
-const PLAINLY = 1.4;
+const PLAINLY = 1.25;
 
 function isPlainlyOf(i: number, box: Box, tasks: readonly LabelTask[]): boolean {
   const x = (box.left + box.right) / 2;
@@ -101,7 +103,7 @@ const TINY = 1e-9;
 
 function candidates({ text, at, r, size }: LabelTask, centre: Spot, habit: Habit): Box[] {
   const halfWidth = (text.length * size * LETTER_WIDTH) / 2;
-  const halfHeight = size / 2;
+  const halfHeight = (size * LETTER_HEIGHT) / 2;
   const first = habit === 'outward' ? Math.atan2(at.y - centre.y, at.x - centre.x) : habit;
   return turnsFromFirst().map((turn) => {
     const [c, s] = [Math.cos(first + turn), Math.sin(first + turn)];

@@ -21,7 +21,7 @@ export interface PlanDrawingProps extends Drawn {
 
 /** Width before the drawing is on the screen: a common phone's 390 px less its margins. */
 const USUAL_WIDTH = 358;
-const USUAL_HEIGHT = 240;
+const USUAL_HEIGHT = 256;
 const FOOTER_HEIGHT = 26;
 
 /**
