@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useId, useRef } from 'preact/hooks';
+import { useId, useLayoutEffect, useRef } from 'preact/hooks';
 import { Button } from './button.tsx';
 import { useBackButton } from './use-back-button.ts';
 
@@ -20,7 +20,7 @@ export function Sheet({ title, onClose, closeWord = 'Back', actions, children }:
   const head = useRef<HTMLHeadingElement>(null);
   const id = useId();
   useBackButton(onClose);
-  useEffect(() => {
+  useLayoutEffect(() => {
     const opener = document.activeElement;
     dialog.current?.showModal();
     head.current?.focus();

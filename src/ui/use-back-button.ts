@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 
 /** Marks the history entry that stands for an open sheet: `open`, or `left` once the sheet was closed another way. */
 interface SheetState {
@@ -16,7 +16,8 @@ const isSheetState = (state: unknown): state is SheetState =>
 export function useBackButton(onBack: () => void): void {
   const latest = useRef(onBack);
   latest.current = onBack;
-  useEffect(() => {
+  // A layout effect, so that the clean-up is done before the page that comes next takes its own step.
+  useLayoutEffect(() => {
     if (isSheetState(history.state)) history.replaceState({ sheet: 'open' }, '');
     else history.pushState({ sheet: 'open' }, '');
     const back = () => latest.current();

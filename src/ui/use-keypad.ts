@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { type Length, typedLength } from '../job/length.ts';
 import type { Bounds, Units } from '../units/index.ts';
 import { entryText, type KeypadEntry, startEntry, takeBack, typeText } from './keypad-entry.ts';
@@ -38,9 +38,12 @@ export function useKeypad(task: KeypadTask): KeypadState {
   const [question, setQuestion] = useState<string | null>(null);
   // Keys can come faster than the screen is drawn anew, so the handlers read the entry from here.
   const now = useRef(entry);
+  // One reading is handed over once, however often Enter and the button are pressed while it is being saved.
+  const handedOver = useRef(false);
 
   const put = (next: KeypadEntry) => {
     now.current = next;
+    handedOver.current = false;
     setEntry(next);
     setProblem(null);
     setQuestion(null);
@@ -48,11 +51,13 @@ export function useKeypad(task: KeypadTask): KeypadState {
   };
   const back = () => put(takeBack(now.current, units));
   const finish = (keepAsRead: boolean) => {
+    if (handedOver.current) return;
     const read = typedLength(entryText(now.current), units, title, bounds);
     if (!read.ok) return setProblem(read.problem.text);
     const doubt = keepAsRead ? null : (task.check?.(read.value.m) ?? null);
-    if (doubt === null) task.onDone(read.value);
-    else setQuestion(doubt);
+    if (doubt !== null) return setQuestion(doubt);
+    handedOver.current = true;
+    task.onDone(read.value);
   };
   useHardwareKeys({
     type: (character) => put(typeText(now.current, character)),
@@ -78,7 +83,8 @@ interface KeyActions {
 function useHardwareKeys(actions: KeyActions): void {
   const latest = useRef(actions);
   latest.current = actions;
-  useEffect(() => {
+  // A layout effect, so that no key reaches a keypad that is gone.
+  useLayoutEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       if (actOn(event, latest.current)) event.preventDefault();
     };

@@ -77,6 +77,17 @@ describe('a reading by hardware keys', () => {
     expect(onDone).toHaveBeenCalledExactlyOnceWith({ m: 5.6467375, typed: '18 6 5/16', units: 'ft-in-16' });
   });
 
+  test('Enter twice hands over once; a changed reading can be handed over again', () => {
+    const { onDone } = open({ units: 'mm' });
+    type('564');
+    press('Enter');
+    press('Enter');
+    expect(onDone).toHaveBeenCalledTimes(1);
+    type('7');
+    press('Enter');
+    expect(onDone.mock.calls[1]?.[0].typed).toBe('5647');
+  });
+
   test('Backspace takes a character', () => {
     const { onDone } = open({ units: 'mm' });
     type('56478');
