@@ -1,5 +1,5 @@
 import type { Length } from '../job/length.ts';
-import type { HoleSpec, Plan, Shape } from '../job/plan-schema.ts';
+import type { HoleOverride, Plan, Shape } from '../job/plan-schema.ts';
 import { formatLength } from '../units/index.ts';
 import { FIELDS } from './fields.ts';
 import { sectionOf } from './holes.ts';
@@ -73,7 +73,7 @@ function shapeSizes(shape: Shape): Sized[] {
   }
 }
 
-function specSizes({ holds, top, holeDiameter }: Partial<HoleSpec>): Sized[] {
+function specSizes({ holds, top, holeDiameter }: HoleOverride): Sized[] {
   return [
     ...(holds?.kind === 'post'
       ? [

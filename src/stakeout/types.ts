@@ -46,7 +46,8 @@ export interface StakeChoice {
     readonly crossing: Crossing;
     readonly withinTape: boolean;
   }[];
-  readonly worst: { readonly hole: string; readonly crossing: Crossing };
+  /** The hole that is fixed worst; null when the plan has no holes. */
+  readonly worst: { readonly hole: string; readonly crossing: Crossing } | null;
   /** Short sentences on what is wrong with this choice: in a hole, beyond the tape, on the holes' line. */
   readonly objections: readonly string[];
 }

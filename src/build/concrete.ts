@@ -1,0 +1,81 @@
+import type { Section } from '../plan/index.ts';
+
+/** A hole as planned or as dug, metres. */
+export interface DugHole {
+  readonly diameter: number;
+  /** To the bottom, gravel and all. */
+  readonly depth: number;
+  readonly gravel: number;
+  readonly section: Section;
+  /** A pier's own height above the ground; 0 when absent. A post's does not count: it is not concrete. */
+  readonly above?: number;
+}
+
+/** What goes into a hole, cubic metres. */
+export interface HoleFill {
+  readonly concrete: number;
+  readonly gravel: number;
+}
+
+/**
+ * Concrete and gravel for one hole: a cylinder, V = π/4 D² h. Gravel lies at the bottom; concrete fills the rest up to the
+ * ground, less the post that stands in it on the gravel. A pier is itself concrete: nothing is taken off, and what rises
+ * above the ground comes on top.
+ *
+ * @returns zero rather than less, where the gravel fills the hole or the post is as wide as it
+ */
+export function holeFill({ diameter, depth, gravel, section, above = 0 }: DugHole): HoleFill {
+  const floor = (Math.PI / 4) * diameter ** 2;
+  const gravelled = Math.min(gravel, depth);
+  const height = depth - gravelled;
+  const concrete =
+    section.kind === 'post'
+      ? (floor - section.width * section.depth) * height
+      : floor * height + (Math.PI / 4) * section.diameter ** 2 * above;
+  return { concrete: Math.max(0, concrete), gravel: floor * gravelled };
+}
+
+const CUBIC_METRES_PER_LITRE = 0.001;
+/** A millionth of a bag, a few drops: what adding up may lose, and what nobody opens a bag for. */
+const BAG_SLACK = 1e-6;
+
+/**
+ * Whole bags for a volume: never one short by rounding, never one too many at an exact multiple.
+ *
+ * @param volume cubic metres
+ * @param litresPerBag yield as printed on the bag
+ * @throws RangeError when the yield is not more than zero
+ */
+export function bagsFor(volume: number, litresPerBag: number): number {
+  if (!(litresPerBag > 0)) throw new RangeError(`A bag cannot yield ${litresPerBag} litres`);
+  return Math.max(0, Math.ceil(volume / (litresPerBag * CUBIC_METRES_PER_LITRE) - BAG_SLACK));
+}
+
+/** A bag of dry concrete mix, and what it yields when mixed. */
+export interface BagSize {
+  readonly name: string;
+  readonly litres: number;
+}
+
+/** Litres in a cubic foot: 3.048 dm cubed. */
+const LITRES_PER_CUBIC_FOOT = 3.048 ** 3;
+/** Cubic feet that a pound of dry mix yields. */
+const CUBIC_FEET_PER_POUND = 0.15 / 20;
+/** The avoirdupois pound, exact. */
+const KILOGRAMS_PER_POUND = 0.45359237;
+const LITRES_PER_KILOGRAM = (CUBIC_FEET_PER_POUND * LITRES_PER_CUBIC_FOOT) / KILOGRAMS_PER_POUND;
+
+/**
+ * Usual bags. In pounds: 0.15 cubic feet for each 20 lb, as sellers print it (constructionwork.com, civilstep.com); in
+ * kilograms by the same ratio, derived, not published. Products differ: what is printed on the bag counts.
+ */
+export const BAG_SIZES: Record<'pounds' | 'kilograms', readonly BagSize[]> = {
+  pounds: [40, 50, 60, 80].map((pounds) => ({
+    name: `${pounds} lb`,
+    litres: pounds * CUBIC_FEET_PER_POUND * LITRES_PER_CUBIC_FOOT,
+  })),
+  kilograms: [20, 25, 30].map((kilograms) => ({
+    name: `${kilograms} kg`,
+    litres: kilograms * LITRES_PER_KILOGRAM,
+  })),
+};
