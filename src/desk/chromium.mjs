@@ -5,6 +5,9 @@ import { NotReady, run } from './ready.mjs';
 
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'microsoft-edge'];
 
+/** Of itself Debian's Chromium brings no font; this one has the marks and fractions that the screens show. */
+const PACKAGES = ['chromium', 'fonts-dejavu-core'];
+
 /** Where installers put a browser without a name on the PATH. */
 const PLACES = [
   '/usr/bin/chromium',
@@ -45,7 +48,7 @@ export function ensureChromium() {
     console.log('No Chromium found: installing the package chromium …');
     const quiet = { DEBIAN_FRONTEND: 'noninteractive' };
     run('apt-get', ['update', '-q'], quiet);
-    run('apt-get', ['install', '-q', '-y', '--no-install-recommends', 'chromium'], quiet);
+    run('apt-get', ['install', '-q', '-y', '--no-install-recommends', ...PACKAGES], quiet);
     const installed = findChromium();
     if (installed) return installed;
   }

@@ -83,6 +83,9 @@ describe('the middle', () => {
     'export const t = (at: string) => new Date(at).getTime();',
     'export const p = (pull: { self: string }) => pull.self;',
     'export interface P { readonly location: string; readonly document?: string }',
+    'export const twice = (self: number) => self + self;',
+    'export function at([{ top: location = 0 }]: { top?: number }[]) { return location; }',
+    'const location = { x: 0 }; export const x = location.x;',
     "// window.innerWidth\nexport const text = 'document';",
   ])('may have the like that reaches nothing: %s', (text) => {
     expect(faults('measure/adjust.ts', text)).toEqual([]);

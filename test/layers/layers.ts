@@ -118,6 +118,10 @@ function contents(file: SourceFile): { imports: Import[]; impure: string[] } {
   if (errors[0]) throw new SyntaxError(`src/${file.path} cannot be read: ${errors[0].message}`);
   const imports: Import[] = [];
   const impure = new Set<string>();
+  const own = new Set<string>();
+  const declares = (pattern: ESTree.Node) => {
+    for (const name of namesIn(pattern)) own.add(name);
+  };
   const used = (node: ESTree.Node | null | undefined, typeOnly: boolean) => {
     if (node?.type === 'Literal' && typeof node.value === 'string')
       imports.push({ to: node.value, typeOnly });
@@ -138,11 +142,34 @@ function contents(file: SourceFile): { imports: Import[]; impure: string[] } {
     CallExpression: (node) => {
       if (isNamed(node.callee, 'Date')) impure.add('Date()');
     },
+    VariableDeclarator: (node) => declares(node.id),
+    ArrowFunctionExpression: (node) => node.params.forEach(declares),
+    FunctionDeclaration: (node) => node.params.forEach(declares),
+    FunctionExpression: (node) => node.params.forEach(declares),
     Identifier: (node) => {
       if (IMPURE.has(node.name) && !isOnlyAName(file.text, node.start, node.end)) impure.add(node.name);
     },
   }).visit(program);
-  return { imports, impure: [...impure] };
+  // A name that the file declares is its own wherever it stands: exact scopes would be more than this check needs.
+  return { imports, impure: [...impure].filter((name) => !own.has(name)) };
+}
+
+/** The names that a pattern declares: `x`, `{ x, y: [z] }`, `x = 1`, `...x`. */
+function namesIn(pattern: ESTree.Node): string[] {
+  switch (pattern.type) {
+    case 'Identifier':
+      return [pattern.name];
+    case 'ObjectPattern':
+      return pattern.properties.flatMap((part) => namesIn(part.type === 'RestElement' ? part : part.value));
+    case 'ArrayPattern':
+      return pattern.elements.flatMap((part) => (part ? namesIn(part) : []));
+    case 'AssignmentPattern':
+      return namesIn(pattern.left);
+    case 'RestElement':
+      return namesIn(pattern.argument);
+    default:
+      return [];
+  }
 }
 
 const isNamed = (node: ESTree.Node, name: string) => node.type === 'Identifier' && node.name === name;
