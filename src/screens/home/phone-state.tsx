@@ -1,0 +1,28 @@
+import { useEffect, useState } from 'preact/hooks';
+import { Button } from '../../ui/button.tsx';
+import { Problem } from '../../ui/problem.tsx';
+import { useServices } from '../services.ts';
+
+/** What is true of this phone just now: works without signal or not yet, keeps data or not, a newer version waits. */
+export function PhoneState() {
+  const { book, offline, storage } = useServices();
+  const [state, setState] = useState(offline.state);
+  const [storageText, setStorageText] = useState('');
+  const [trouble, setTrouble] = useState<string | null>(null);
+  useEffect(() => offline.subscribe(() => setState(offline.state())), [offline]);
+  useEffect(() => {
+    storage().then(({ text }) => setStorageText(text));
+    book.selfTest().then((problem) => setTrouble(problem?.text ?? null));
+  }, [book, storage]);
+  return (
+    <section class="phone-state" aria-label="This phone">
+      {trouble && <Problem text={trouble} />}
+      {state.trouble && <Problem text={state.trouble} />}
+      <p>{state.ready ? 'Ready to work without signal.' : 'Not yet ready to work without signal.'}</p>
+      <p>{storageText}</p>
+      {state.updateReady && (
+        <Button onPress={() => void offline.applyUpdate()}>A newer version is here: change to it now</Button>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,15 @@
+import type { Assessment } from '../judge/types.ts';
+import type { Phase } from './route.ts';
+
+/** How far each phase is, as the tabs show it: `3 of 11`; nothing where there is nothing to count yet. */
+export function progressOf({ holes }: Pick<Assessment, 'holes'>): Partial<Record<Phase, string>> {
+  if (holes.length === 0) return {};
+  const count = (done: (hole: Assessment['holes'][number]) => boolean) =>
+    `${holes.filter(done).length} of ${holes.length}`;
+  return {
+    stake: count(({ staked }) => staked.driven),
+    dig: count(({ dug }) => dug.at !== null),
+    set: count(({ set }) => set.verdict === 'in'),
+    pour: count(({ poured }) => poured !== null),
+  };
+}

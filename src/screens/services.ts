@@ -1,0 +1,20 @@
+import { createContext } from 'preact';
+import { useContext } from 'preact/hooks';
+import type { FieldBook } from '../store/field-book.ts';
+import type { StorageState } from '../store/self-test.ts';
+import type { OfflineWatch } from './offline.ts';
+
+/** The world outside the screens. Tests put in a field book over a database of their own. */
+export interface Services {
+  readonly book: FieldBook;
+  readonly offline: OfflineWatch;
+  readonly storage: () => Promise<StorageState>;
+}
+
+export const ServicesContext = createContext<Services | null>(null);
+
+export function useServices(): Services {
+  const services = useContext(ServicesContext);
+  if (!services) throw new Error('useServices: no ServicesContext.Provider above this component');
+  return services;
+}

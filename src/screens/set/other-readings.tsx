@@ -1,0 +1,51 @@
+import { SIDES } from '../../job/entry-schema.ts';
+import { endName, sideName, thingName, turningOf } from '../../job/words.ts';
+import { possiblePulls } from '../../judge/possible-pulls.ts';
+import type { HoleAssessment } from '../../judge/types.ts';
+import { type JobView, postOf } from '../../judge/view.ts';
+import { Button } from '../../ui/index.ts';
+import { useLog } from '../use-log.ts';
+import type { OpenFlow } from './set-flow.tsx';
+
+export interface OtherReadingsProps {
+  readonly view: JobView;
+  readonly hole: HoleAssessment;
+  readonly onFlow: (flow: OpenFlow) => void;
+}
+
+/** Every reading that could be taken of this post, for whoever wants another than the one proposed. */
+export function OtherReadings({ view, hole, onFlow }: OtherReadingsProps) {
+  const { log } = useLog();
+  if (!hole.set.done || !hole.designed) return null;
+  const post = postOf(hole.hole);
+  const name = thingName(post, view.plan);
+  const turning = turningOf(view.plan, hole.hole);
+  const pulls = possiblePulls(view, post, hole.set.at?.place ?? hole.designed);
+  return (
+    <details class="more">
+      <summary class="button button-plain">Other readings of {name}</summary>
+      {pulls.map(({ from, to, expected }) => (
+        <Button
+          key={endName(from, view.plan)}
+          onPress={() => onFlow({ take: 'pull', pull: { from, to, expected } })}
+        >
+          Tape from {endName(from, view.plan)}
+        </Button>
+      ))}
+      {SIDES.map((side) => (
+        <Button key={side} onPress={() => onFlow({ take: 'plumb', side })}>
+          Plumb, {sideName(side, turning)} face
+        </Button>
+      ))}
+      <Button onPress={() => onFlow({ take: 'rod', on: { point: 'benchmark' }, expected: null })}>
+        Rod on the benchmark
+      </Button>
+      <Button onPress={() => onFlow({ take: 'rod', on: { point: 'top', hole: hole.hole }, expected: null })}>
+        Rod on the top of {name}
+      </Button>
+      <Button onPress={() => void log({ kind: 'stand', thing: post, event: 'moved' })}>
+        {name} was moved: what was read of it no longer counts
+      </Button>
+    </details>
+  );
+}

@@ -1,0 +1,38 @@
+import type { Side } from '../../job/entry-schema.ts';
+import { ofKind } from '../../job/log.ts';
+import type { JobView } from '../../judge/view.ts';
+import type { How } from '../hold-choice.tsx';
+import { PullFlow, type PullToRead } from '../pull-flow.tsx';
+import { PlumbFlow } from './plumb-flow.tsx';
+import { RodFlow, type RodPoint } from './rod-flow.tsx';
+
+/** The reading that is being taken. */
+export type OpenFlow =
+  | { readonly take: 'pull'; readonly pull: PullToRead }
+  | { readonly take: 'plumb'; readonly side: Side }
+  | { readonly take: 'rod'; readonly on: RodPoint; readonly expected: number | null };
+
+export interface SetFlowProps {
+  readonly flow: OpenFlow;
+  readonly hole: string;
+  readonly how: How;
+  readonly setup: string;
+  readonly view: JobView;
+  readonly onClose: () => void;
+}
+
+/** Takes one reading of whatever kind is open. */
+export function SetFlow({ flow, hole, how, setup, view, onClose }: SetFlowProps) {
+  switch (flow.take) {
+    case 'pull':
+      return <PullFlow pull={flow.pull} how={how} onClose={onClose} />;
+    case 'plumb': {
+      const lastOver = ofKind(view.entries, 'plumb').at(-1)?.body.over ?? null;
+      return <PlumbFlow hole={hole} side={flow.side} lastOver={lastOver} onClose={onClose} />;
+    }
+    case 'rod': {
+      const expected = flow.expected === null ? {} : { expected: flow.expected };
+      return <RodFlow on={flow.on} setup={setup} onClose={onClose} {...expected} />;
+    }
+  }
+}

@@ -1,0 +1,21 @@
+import type { Plan } from '../../job/plan-schema.ts';
+import type { HoleAssessment } from '../../judge/types.ts';
+import { leanWords } from '../../judge/words.ts';
+import type { JudgementRow } from '../../ui/index.ts';
+import { formatSmall } from '../../units/index.ts';
+
+/** All that is judged of a set post, one row each. A neighbour that does not stand yet has no row. */
+export function setRows({ set }: HoleAssessment, plan: Plan): JudgementRow[] {
+  const { position, plumb, level } = plan.tolerances;
+  const spacing = set.spacing.filter(({ verdict }) => verdict !== 'unmeasured');
+  return [
+    { ...set.position, name: 'place', tolerance: `within ${formatSmall(position.m, plan.units)}` },
+    { ...set.plumb, name: 'plumb', tolerance: leanWords(plumb, plan.units) },
+    { ...set.level, name: 'top', tolerance: `± ${formatSmall(level.m, plan.units)}` },
+    ...spacing.map((judgement) => ({
+      ...judgement,
+      name: `spacing to ${judgement.to}`,
+      tolerance: `± ${formatSmall(plan.tolerances.spacing.m, plan.units)}`,
+    })),
+  ];
+}

@@ -1,0 +1,23 @@
+import { Button } from '../../ui/index.ts';
+import { HoldChoice, type How } from '../hold-choice.tsx';
+import type { SetStep } from './set-step.ts';
+
+export interface StepOptionsProps {
+  readonly step: SetStep;
+  readonly how: How;
+  readonly onHow: (how: How) => void;
+  readonly setup: string;
+  readonly onNewSetup: () => void;
+}
+
+/** What has to be said beside a reading: how the tape is held, or where the level stands. */
+export function StepOptions({ step, how, onHow, setup, onNewSetup }: StepOptionsProps) {
+  if (step.do === 'pull') return <HoldChoice value={how} onChange={onHow} />;
+  if (step.do !== 'rod') return null;
+  return (
+    <>
+      <p>The level is at set-up {setup}. If it was moved or knocked, read the benchmark anew.</p>
+      <Button onPress={onNewSetup}>The level was moved</Button>
+    </>
+  );
+}
