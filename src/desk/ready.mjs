@@ -63,7 +63,8 @@ export function installPackages() {
 
 /** Builds the app into dist/, unless nothing it is made from has changed since. */
 export function buildApp() {
-  const built = modified(join(DIST, 'sw.js'));
+  // Not sw.js: that one is written even after a build that failed.
+  const built = modified(join(DIST, 'index.html'));
   if (SOURCES.every((source) => newest(join(ROOT, source)) <= built)) return;
   console.log('Building the app …');
   if (runPackage('vite/bin/vite.js', ['build', '--logLevel', 'warn']) !== 0) {

@@ -36,7 +36,7 @@ export const launch = () => chromium.launch(launchOptions());
 
 /** The folder of the built app; to be served by whoever drives it. */
 export function builtApp(): string {
-  if (!existsSync(join(DIST, 'sw.js')))
+  if (!existsSync(join(DIST, 'index.html')))
     throw new NotReady('The app is not built: run "npm run build" first.');
   return DIST;
 }
