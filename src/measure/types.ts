@@ -28,10 +28,17 @@ export interface Fix {
   readonly unseenShift: number;
 }
 
-/** Why a place is not known, and what would make it so. */
+/**
+ * Why a place is not known, and what would make it so.
+ *
+ * - `no-pulls`: nothing was pulled to it during this stand
+ * - `one-pull`: pulled from one place only
+ * - `in-line`: what it was pulled from stands in one line with it, or in a line that leaves open on which side it is
+ * - `not-connected`: what it was pulled from is not known itself
+ */
 export interface Lack {
   readonly reason: 'no-pulls' | 'one-pull' | 'in-line' | 'not-connected';
-  /** Things from which one more pull would settle it, best first. */
+  /** Things to pull from, best first. Where there are no pulls yet, the first two are needed; else one is enough. */
   readonly pullFrom: readonly Thing[];
 }
 
@@ -48,9 +55,11 @@ export interface MeasuredPoint {
   readonly lean: { readonly perMetre: Vec; readonly covariance: Covariance } | null;
 }
 
-/** What the adjustment says of one pull of a current stand. */
+/** What the adjustment says of one pull. */
 export interface PullResult {
   readonly entry: string;
+  /** Both ends are current stands. An older pull still serves the things that have not moved since. */
+  readonly current: boolean;
   /** Metres, as the tape would read (held as it was). */
   readonly predicted: number;
   /** Reading minus predicted, metres. */
@@ -65,11 +74,26 @@ export interface PullResult {
   readonly smallestCaught: number;
 }
 
-/** Pulls one of which is believed wrong. More than one entry means that the geometry cannot tell them apart. */
+/**
+ * Readings one of which is believed wrong: pulls, plumb readings or rod readings. More than one entry means that the
+ * geometry cannot tell them apart; the likeliest is first.
+ */
 export interface Suspicion {
   readonly entries: readonly string[];
-  /** Reading minus truth, metres, as estimated for the first. */
+  /** Reading minus truth, metres, as estimated for the first. Of a plumb reading: of its offset, out positive. */
   readonly misreading: number;
+}
+
+/** A reading that stands in the log and could not be used. Never left out in silence. */
+export interface Unused {
+  readonly entry: string;
+  /**
+   * - `same-thing`: both ends touch one thing
+   * - `not-in-plan`: the plan that stands has no such hole, so neither place nor size is known
+   * - `no-size`: a face, corner or near side of something that has none (a stake, a nail; the corner of a round)
+   * - `no-length`: a reading that no tape gives: zero, negative or beyond all bounds
+   */
+  readonly reason: 'same-thing' | 'not-in-plan' | 'no-size' | 'no-length';
 }
 
 export interface GlobalTest {
@@ -96,5 +120,12 @@ export interface Measured {
   readonly globalTest: GlobalTest;
   /** A–B as adjusted, metres, with its sigma; null until it is pulled. */
   readonly baseline: { readonly length: number; readonly sigma: number } | null;
+  /** A–B as the plan was laid, metres. */
+  readonly designedBaseline: number | null;
   readonly heights: readonly MeasuredHeight[];
+  /** The same test of the rod readings alone. */
+  readonly heightsTest: GlobalTest;
+  readonly unused: readonly Unused[];
+  /** False when pulls contradict each other so badly that no best places could be found: then no place is to be trusted. */
+  readonly settled: boolean;
 }

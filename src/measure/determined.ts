@@ -1,0 +1,143 @@
+import { bearingOf, distance, subtract, type Vec } from '../geometry/point.ts';
+import type { Thing } from '../job/entry-schema.ts';
+import type { Instruments } from '../job/plan-schema.ts';
+import { LOOSE_M } from './adjust.ts';
+import { ellipseOf } from './ellipse.ts';
+import { Images, pullsByNode, SIDES_ALIKE } from './mirror.ts';
+import type { Node } from './network.ts';
+import { clearlyNearer } from './sides.ts';
+import { tapeSigma } from './sigma.ts';
+import { placeCovariance, placeOf, type Solution } from './solution.ts';
+import type { Covariance, Lack } from './types.ts';
+
+/** A place known no better than this, one sigma along the worst direction, is no place on a site of posts. Metres. */
+const KNOWN_WITHIN_M = 1;
+
+/**
+ * A place must lie this many of its sigmas off the line of what it was pulled from. Nearer, the two meeting places of the
+ * tapes run into each other: the distance equations are then too curved for an ellipse to mean anything.
+ */
+const CLEAR_OF_LINE = 4;
+
+export interface Known {
+  readonly place: Vec;
+  readonly covariance: Covariance;
+}
+
+/** What is determined, by node: its place and covariance, or why not. */
+export function determine(solution: Solution, instruments: Instruments): (Known | Lack)[] {
+  const pulls = pullsByNode(solution.model);
+  const known = knownPlaces(solution, pulls);
+  const advise = adviser(solution, known, instruments);
+  return solution.model.network.nodes.map((node) => {
+    const own = known[node.index];
+    if (own) return own;
+    const partners = new Set(pulls[node.index]!.map((k) => partner(solution, k, node.index)));
+    return { reason: reasonOf(partners, known), pullFrom: advise(node, partners.size === 0) };
+  });
+}
+
+export const isKnown = (one: Known | Lack): one is Known => 'place' in one;
+
+function partner({ model }: Solution, k: number, node: number): number {
+  const { from, to } = model.network.pulls[k]!;
+  return from === node ? to : from;
+}
+
+function knownPlaces(solution: Solution, pulls: readonly (readonly number[])[]): (Known | null)[] {
+  const images = new Images(solution);
+  return solution.model.network.nodes.map((node) => {
+    const covariance = placeCovariance(solution, node.index);
+    if (!covariance) return null;
+    const { semiMajor } = ellipseOf(covariance);
+    if (!(semiMajor <= KNOWN_WITHIN_M)) return null;
+    const place = placeOf(solution, node.index);
+    return sideIsKnown(solution, images, node, pulls[node.index]!, semiMajor) ? { place, covariance } : null;
+  });
+}
+
+function sideIsKnown(
+  solution: Solution,
+  images: Images,
+  node: Node,
+  pulls: readonly number[],
+  sigma: number,
+): boolean {
+  const { datum } = solution.model;
+  if (node.index === datum.a || node.index === datum.b) return true;
+  const image = images.of(node.index, pulls);
+  if (!image || image.misfit >= SIDES_ALIKE) return true;
+  const place = placeOf(solution, node.index);
+  if (distance(place, image.place) / 2 < CLEAR_OF_LINE * sigma) return false;
+  const planned = node.designed ?? usualPlace(solution, node);
+  return planned !== null && clearlyNearer(place, image.place, planned);
+}
+
+/** A and B after a move are looked for near where they were. */
+function usualPlace(solution: Solution, { key }: Node): Vec | null {
+  if (key === 'stake:A') return { x: 0, y: 0 };
+  return key === 'stake:B' ? placeOf(solution, solution.model.datum.b) : null;
+}
+
+function reasonOf(partners: ReadonlySet<number>, known: readonly (Known | null)[]): Lack['reason'] {
+  if (partners.size === 0) return 'no-pulls';
+  if (partners.size === 1) return 'one-pull';
+  const firm = [...partners].filter((node) => known[node]).length;
+  return firm >= 2 ? 'in-line' : 'not-connected';
+}
+
+/** More things to pull from than these are not weighed: stakes and nails come first then. */
+const MOST_WEIGHED = 64;
+const MOST_ADVISED = 4;
+/** A stake or nail is preferred to a hole stake or post that would give this many times as good a place. */
+const STAKE_PREFERRED = 1.5;
+
+type Adviser = (node: Node, never: boolean) => Thing[];
+
+/** Ranks the things that could be pulled from by the place that one more pull would give. */
+function adviser(solution: Solution, known: readonly (Known | null)[], instruments: Instruments): Adviser {
+  const { nodes } = solution.model.network;
+  const firm = nodes.filter((node) => node.current && known[node.index]);
+  const weighed = firm.length <= MOST_WEIGHED ? firm : firm.filter(isMark);
+  return (node, never) => {
+    const place = placeOf(solution, node.index);
+    const others = weighed.filter((other) => other.index !== node.index && !isSameHole(other, node));
+    const before = placeCovariance(solution, node.index) ?? loose();
+    const first = never ? others.find(isMark) : undefined;
+    const prior = first ? afterPull(before, place, known[first.index]!, instruments) : before;
+    const ranked = others
+      .filter((other) => other !== first)
+      .map((other) => ({
+        other,
+        cost: costOf(afterPull(prior, place, known[other.index]!, instruments), other),
+      }))
+      .sort((p, q) => p.cost - q.cost)
+      .map(({ other }) => other.thing);
+    return (first ? [first.thing, ...ranked] : ranked).slice(0, MOST_ADVISED);
+  };
+}
+
+const isMark = ({ thing }: Node): boolean => thing.kind === 'stake' || thing.kind === 'nail';
+
+function isSameHole({ thing: a }: Node, { thing: b }: Node): boolean {
+  return 'hole' in a && 'hole' in b && a.hole === b.hole;
+}
+
+const loose = (): Covariance => ({ xx: LOOSE_M * LOOSE_M, xy: 0, yy: LOOSE_M * LOOSE_M });
+
+function costOf(covariance: Covariance, other: Node): number {
+  return ellipseOf(covariance).semiMajor * (isMark(other) ? 1 : STAKE_PREFERRED);
+}
+
+/** Covariance of a place after one more pull from a known thing (rank-one update). */
+function afterPull(c: Covariance, at: Vec, from: Known, instruments: Instruments): Covariance {
+  const bearing = bearingOf(subtract(at, from.place));
+  const e = { x: Math.cos(bearing), y: Math.sin(bearing) };
+  const { covariance: f } = from;
+  const reading = tapeSigma(distance(at, from.place), instruments);
+  const own = f.xx * e.x * e.x + 2 * f.xy * e.x * e.y + f.yy * e.y * e.y;
+  const gx = c.xx * e.x + c.xy * e.y;
+  const gy = c.xy * e.x + c.yy * e.y;
+  const s = gx * e.x + gy * e.y + own + reading * reading;
+  return { xx: c.xx - (gx * gx) / s, xy: c.xy - (gx * gy) / s, yy: c.yy - (gy * gy) / s };
+}

@@ -1,0 +1,155 @@
+import type { Vec } from '../geometry/point.ts';
+import type { Entry } from '../job/entry-schema.ts';
+import { standing } from '../job/log.ts';
+import type { Instruments } from '../job/plan-schema.ts';
+import type { SitedHole } from '../plan/hole.ts';
+import { chiSquareChance } from './chi-square.ts';
+import { currentOf, type Datum, firstDatum, presentDatum } from './datum.ts';
+import { determine, isKnown, type Known } from './determined.ts';
+import { ellipseOf } from './ellipse.ts';
+import { heights } from './heights.ts';
+import { modelOf, PER_NODE } from './model.ts';
+import { type Network, networkOf } from './network.ts';
+import { smallestCaught, unseenShifts } from './reliability.ts';
+import { settleSides } from './sides.ts';
+import { standardised, suspicionsOf, type Tested } from './snooping.ts';
+import { covariancesAmong, leanCovariance, type Solution, solve, testedOf } from './solution.ts';
+import { startState } from './start.ts';
+import type { GlobalTest, Lack, Measured, MeasuredPoint, PullResult } from './types.ts';
+
+/**
+ * Where everything is, as far as the readings tell: one weighted least-squares adjustment of all pulls and plumb readings
+ * that stand, with A at the origin and B on the +x axis, and one of all rod readings.
+ *
+ * @param entries a whole log, in any order
+ * @param holes of the plan that stands, laid on the site
+ * @param baseline planned A–B, metres; null when not planned
+ * @returns never throws and holds no NaN: what cannot be known is said to be so, point by point
+ */
+export function measure(
+  entries: readonly Entry[],
+  holes: readonly SitedHole[],
+  baseline: number | null,
+  instruments: Instruments,
+): Measured {
+  const stands = standing(entries);
+  const levelling = heights(stands, instruments);
+  const network = networkOf(stands, holes, levelling.heights, instruments);
+  const { solution, places } = adjust(network, baseline, instruments);
+  const tested = testedOf(solution);
+  return {
+    points: pointsOf(solution, places),
+    pulls: network.pulls.map((_, k) => pullResult(solution, tested, k)),
+    suspicions: [...suspicionsOf(tested), ...levelling.suspicions],
+    globalTest: globalTest(solution),
+    baseline: baselineOf(solution, places),
+    designedBaseline: baseline,
+    heights: levelling.heights,
+    heightsTest: levelling.test,
+    unused: network.unused,
+    settled: solution.settled,
+  };
+}
+
+interface Adjusted {
+  readonly solution: Solution;
+  readonly places: readonly (Known | Lack)[];
+}
+
+/** In the frame of the stakes as they first stood if that reaches the stakes as they stand now, else in these. */
+function adjust(network: Network, baseline: number | null, instruments: Instruments): Adjusted {
+  const first = firstDatum(network);
+  const present = presentDatum(network);
+  const inFirst = adjustIn(first, network, baseline, instruments);
+  const same = first.a === present.a && first.b === present.b;
+  if (same || (isKnown(inFirst.places[present.a]!) && isKnown(inFirst.places[present.b]!))) return inFirst;
+  return adjustIn(present, network, baseline, instruments);
+}
+
+function adjustIn(
+  datum: Datum,
+  network: Network,
+  baseline: number | null,
+  instruments: Instruments,
+): Adjusted {
+  const model = modelOf(network, datum);
+  const solution = settleSides(solve(model, startState(network, datum, baseline), model.weights));
+  return { solution, places: determine(solution, instruments) };
+}
+
+function pointsOf(solution: Solution, places: readonly (Known | Lack)[]): MeasuredPoint[] {
+  const shifts = unseenShifts(solution);
+  return solution.model.network.nodes.map(({ index, thing, stand, current }) => {
+    const one = places[index]!;
+    const fix = isKnown(one)
+      ? { ...one, ellipse: ellipseOf(one.covariance), unseenShift: shifts[index]! }
+      : null;
+    return { thing, stand, current, fix, lack: isKnown(one) ? null : one, lean: leanOf(solution, index) };
+  });
+}
+
+/** Given only where plumb was read across both pairs of faces: a lean that rests on a guess is not a measured one. */
+function leanOf(solution: Solution, node: number): MeasuredPoint['lean'] {
+  const { network } = solution.model;
+  const covariance = leanCovariance(solution, node);
+  if (!covariance || network.leans.some((lean) => lean.node === node && lean.entry === null)) return null;
+  const at = node * PER_NODE;
+  return { perMetre: { x: solution.state[at + 2]!, y: solution.state[at + 3]! }, covariance };
+}
+
+function pullResult(solution: Solution, tested: Tested, k: number): PullResult {
+  const { network } = solution.model;
+  const { entry, from, to, sigma } = network.pulls[k]!;
+  const redundancy = solution.redundancy[k]!;
+  return {
+    entry,
+    current: network.nodes[from]!.current && network.nodes[to]!.current,
+    predicted: solution.evaluation.predicted[k]!,
+    residual: solution.evaluation.residual[k]!,
+    sigma,
+    redundancy,
+    standardised: standardised(tested, k),
+    smallestCaught: smallestCaught(sigma, redundancy),
+  };
+}
+
+/** χ² of all readings, guesses included: each is one observation with its sigma. */
+function globalTest({ chiSquare, degreesOfFreedom }: Solution): GlobalTest {
+  return { chiSquare, degreesOfFreedom, chance: chiSquareChance(chiSquare, degreesOfFreedom) };
+}
+
+function baselineOf(solution: Solution, places: readonly (Known | Lack)[]): Measured['baseline'] {
+  const { model, state } = solution;
+  const { network } = model;
+  const a = currentOf(network.nodes, 'stake:A').index;
+  const b = currentOf(network.nodes, 'stake:B').index;
+  if (!isKnown(places[a]!) || !isKnown(places[b]!)) return null;
+  const e = {
+    x: state[b * PER_NODE]! - state[a * PER_NODE]!,
+    y: state[b * PER_NODE + 1]! - state[a * PER_NODE + 1]!,
+  };
+  const length = Math.hypot(e.x, e.y);
+  if (!(length > 0)) return null;
+  return {
+    length,
+    sigma: Math.sqrt(Math.max(varianceBetween(solution, a, b, { x: e.x / length, y: e.y / length }), 0)),
+  };
+}
+
+/** Variance of the distance of two nodes along the unit vector between them. */
+function varianceBetween(solution: Solution, a: number, b: number, e: Vec): number {
+  const terms = [
+    [a * PER_NODE, -e.x],
+    [a * PER_NODE + 1, -e.y],
+    [b * PER_NODE, e.x],
+    [b * PER_NODE + 1, e.y],
+  ] as const;
+  const covariances = covariancesAmong(
+    solution,
+    terms.map(([at]) => at),
+  );
+  return terms.reduce(
+    (sum, [, p], i) => sum + terms.reduce((inner, [, q], j) => inner + p * q * covariances[i]![j]!, 0),
+    0,
+  );
+}

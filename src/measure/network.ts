@@ -1,0 +1,228 @@
+import { subtract, type Vec } from '../geometry/point.ts';
+import type { Entry, EntryOf, Hold, PullEnd, Side, Thing } from '../job/entry-schema.ts';
+import { SIDES } from '../job/entry-schema.ts';
+import { isKind } from '../job/log.ts';
+import type { Instruments } from '../job/plan-schema.ts';
+import type { SitedHole } from '../plan/hole.ts';
+import { GUESSED_LEAN, plumbSigma, riseSigma, slopeDoubt, tapeSigma } from './sigma.ts';
+import { type Stand, Stands } from './stands.ts';
+import { outward, reachOf } from './touch.ts';
+import type { MeasuredHeight, Unused } from './types.ts';
+
+/** A stand as the adjustment sees it. */
+export interface Node extends Stand {
+  readonly index: number;
+  readonly current: boolean;
+  readonly designed: Vec | null;
+  /** A post whose lean matters: plumb was read on it, or a pull touches it above the ground. */
+  readonly leans: boolean;
+}
+
+/** One pull, reduced to what the distance equation needs; metres. */
+export interface PullReading {
+  readonly entry: string;
+  /** Place among the entries that stand. */
+  readonly order: number;
+  readonly from: number;
+  readonly to: number;
+  /** Of the place touched on `to` from its centre, less the same of `from`. */
+  readonly offset: Vec;
+  readonly fromHeight: number;
+  readonly toHeight: number;
+  /** Radii of rounds touched on their near side. */
+  readonly gap: number;
+  readonly rise: number;
+  readonly reading: number;
+  readonly sigma: number;
+}
+
+/** A plumb reading, or the guess that stands in for one. */
+export interface LeanReading {
+  /** Null for a guess. */
+  readonly entry: string | null;
+  readonly node: number;
+  readonly normal: Vec;
+  /** Length over which the offset was read, metres. */
+  readonly over: number;
+  /** Offset of the top past the face, out positive, metres. */
+  readonly reading: number;
+  readonly sigma: number;
+}
+
+export interface Network {
+  readonly nodes: readonly Node[];
+  readonly pulls: readonly PullReading[];
+  readonly leans: readonly LeanReading[];
+  readonly unused: readonly Unused[];
+  /** Place among the entries of the last `site` entry, -1 without one. */
+  readonly lastSite: number;
+}
+
+/** Beyond any tape by far; keeps squares finite. */
+const BEYOND_ALL_TAPES_M = 1e5;
+
+/**
+ * Sorts the pulls and plumb readings to the stands that they belong to.
+ *
+ * @param entries that stand, in order
+ * @param heights for pulls along a slope whose rise was not written down but whose ends have heights
+ */
+export function networkOf(
+  entries: readonly Entry[],
+  holes: readonly SitedHole[],
+  heights: readonly MeasuredHeight[],
+  instruments: Instruments,
+): Network {
+  const reader = new Reader(holes, heights, instruments);
+  let lastSite = -1;
+  entries.forEach((entry, order) => {
+    reader.read(entry, order);
+    if (entry.body.kind === 'site') lastSite = order;
+  });
+  return { ...reader.finish(), lastSite };
+}
+
+class Reader {
+  readonly #stands = new Stands();
+  readonly #pulls: (Omit<PullReading, 'from' | 'to'> & { from: Stand; to: Stand })[] = [];
+  readonly #leans: (Omit<LeanReading, 'node'> & { node: Stand; side: Side })[] = [];
+  readonly #unused: Unused[] = [];
+  readonly #holes: ReadonlyMap<string, SitedHole>;
+  readonly #heights: ReadonlyMap<string, MeasuredHeight>;
+  readonly #instruments: Instruments;
+
+  constructor(holes: readonly SitedHole[], heights: readonly MeasuredHeight[], instruments: Instruments) {
+    this.#holes = new Map(holes.map((hole) => [hole.label, hole]));
+    this.#heights = new Map(heights.map((height) => [height.key, height]));
+    this.#instruments = instruments;
+  }
+
+  read(entry: Entry, order: number): void {
+    this.#stands.read(entry);
+    const reason = isKind(entry, 'pull')
+      ? this.#pull(entry, order)
+      : isKind(entry, 'plumb')
+        ? this.#plumb(entry)
+        : null;
+    if (reason) this.#unused.push({ entry: entry.id, reason });
+  }
+
+  #pull({ id, body }: EntryOf<'pull'>, order: number): Unused['reason'] | null {
+    const from = this.#stands.of(body.from.thing);
+    const to = this.#stands.of(body.to.thing);
+    if (from === to) return 'same-thing';
+    if (!this.#inPlan(body.from.thing) || !this.#inPlan(body.to.thing)) return 'not-in-plan';
+    const reaches = [this.#reach(body.from), this.#reach(body.to)] as const;
+    if (!reaches[0] || !reaches[1]) return 'no-size';
+    const reading = body.reading.m;
+    if (!(reading > 0 && reading < BEYOND_ALL_TAPES_M)) return 'no-length';
+    const { rise, doubt } = this.#rise(body.from, body.to, body.hold, reading);
+    this.#pulls.push({
+      entry: id,
+      order,
+      from,
+      to,
+      offset: subtract(reaches[1].offset, reaches[0].offset),
+      fromHeight: heightOf(body.from),
+      toHeight: heightOf(body.to),
+      gap: reaches[0].gap + reaches[1].gap,
+      rise,
+      reading,
+      sigma: Math.hypot(tapeSigma(reading, this.#instruments), doubt),
+    });
+    return null;
+  }
+
+  #plumb({ id, body }: EntryOf<'plumb'>): Unused['reason'] | null {
+    const hole = this.#holes.get(body.hole);
+    if (!hole) return 'not-in-plan';
+    const over = body.over.m;
+    const offset = Math.abs(body.offset.m);
+    if (!(over > 0 && over < BEYOND_ALL_TAPES_M && offset < BEYOND_ALL_TAPES_M)) return 'no-length';
+    const sign = body.leans === 'out' ? 1 : body.leans === 'in' ? -1 : 0;
+    this.#leans.push({
+      entry: id,
+      node: this.#stands.of({ kind: 'post', hole: body.hole }),
+      side: body.side,
+      normal: outward(body.side, hole.facing),
+      over,
+      reading: sign * offset,
+      sigma: plumbSigma(this.#instruments) * over,
+    });
+    return null;
+  }
+
+  #inPlan(thing: Thing): boolean {
+    return thing.kind === 'stake' || thing.kind === 'nail' || this.#holes.has(thing.hole);
+  }
+
+  #reach({ thing, touch }: PullEnd) {
+    return reachOf(touch, thing.kind === 'post' ? (this.#holes.get(thing.hole) ?? null) : null);
+  }
+
+  /** The rise of a pull, and what not knowing it well adds to sigma. */
+  #rise(from: PullEnd, to: PullEnd, hold: Hold, reading: number): { rise: number; doubt: number } {
+    if (hold.how === 'level') return { rise: 0, doubt: 0 };
+    if (hold.rise) {
+      const rise = Math.min(Math.abs(hold.rise.m), BEYOND_ALL_TAPES_M);
+      return { rise, doubt: Math.min(rise / reading, 1) * riseSigma(this.#instruments) };
+    }
+    const low = this.#groundAt(from.thing);
+    const high = this.#groundAt(to.thing);
+    if (!low || !high) return { rise: 0, doubt: slopeDoubt(reading) };
+    const rise = Math.abs(high.height + heightOf(to) - low.height - heightOf(from));
+    return { rise, doubt: Math.min(rise / reading, 1) * Math.hypot(low.sigma, high.sigma) };
+  }
+
+  #groundAt(thing: Thing): MeasuredHeight | undefined {
+    if (thing.kind === 'nail') return undefined;
+    return this.#heights.get(thing.kind === 'stake' ? `stake:${thing.label}` : `ground:${thing.hole}`);
+  }
+
+  finish(): Omit<Network, 'lastSite'> {
+    this.#stands.of({ kind: 'stake', label: 'A' });
+    this.#stands.of({ kind: 'stake', label: 'B' });
+    const index = new Map(this.#stands.all.map((stand, i) => [stand, i]));
+    const raised = new Set<Stand>(this.#leans.map((lean) => lean.node));
+    for (const pull of this.#pulls) {
+      if (pull.fromHeight !== 0) raised.add(pull.from);
+      if (pull.toHeight !== 0) raised.add(pull.to);
+    }
+    const nodes = this.#stands.all.map((stand, i) => this.#node(stand, i, raised.has(stand)));
+    const at = (stand: Stand) => index.get(stand)!;
+    const pulls = this.#pulls.map((pull) => ({ ...pull, from: at(pull.from), to: at(pull.to) }));
+    const leans = this.#leans.map(({ side: _, ...lean }) => ({ ...lean, node: at(lean.node) }));
+    return { nodes, pulls, leans: [...leans, ...this.#guesses(raised, at)], unused: this.#unused };
+  }
+
+  #node(stand: Stand, index: number, leans: boolean): Node {
+    const { thing } = stand;
+    const hole = thing.kind === 'hole-stake' || thing.kind === 'post' ? this.#holes.get(thing.hole) : null;
+    return { ...stand, index, current: this.#stands.isCurrent(stand), designed: hole?.site ?? null, leans };
+  }
+
+  /** A leaning post needs something said of its lean across both pairs of faces. */
+  #guesses(raised: ReadonlySet<Stand>, at: (stand: Stand) => number): LeanReading[] {
+    const read = new Set(this.#leans.map(({ node, side }) => `${at(node)} ${axisOf(side)}`));
+    return [...raised].flatMap((stand) => {
+      const hole = stand.thing.kind === 'post' ? this.#holes.get(stand.thing.hole) : undefined;
+      if (!hole) return [];
+      return (['front', 'left'] as const)
+        .filter((side) => !read.has(`${at(stand)} ${axisOf(side)}`))
+        .map((side) => ({
+          entry: null,
+          node: at(stand),
+          normal: outward(side, hole.facing),
+          over: 1,
+          reading: 0,
+          sigma: GUESSED_LEAN,
+        }));
+    });
+  }
+}
+
+/** Opposite sides tell of the same component of a lean. */
+export const axisOf = (side: Side): number => SIDES.indexOf(side) % 2;
+
+const heightOf = ({ thing, height }: PullEnd): number =>
+  thing.kind === 'post' && height && Math.abs(height.m) < BEYOND_ALL_TAPES_M ? height.m : 0;

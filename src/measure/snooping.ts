@@ -1,0 +1,123 @@
+import { solveInPlace } from './sparse-cholesky.ts';
+import type { Symbolic } from './sparse-symbolic.ts';
+import type { Suspicion } from './types.ts';
+
+/** Two-sided 0.1 % point of the normal distribution: a standardised residual beyond it is not luck (Baarda 1968). */
+export const CRITICAL = 3.2905;
+
+/** A reading with less redundancy than this is not tested: what little shows in its residual is not to be built on. */
+const TESTED_FROM = 0.01;
+
+/**
+ * Suspects are not told apart while the likelier is less than this many times as likely as the other. The likelihoods of
+ * "k alone is wrong" and "l alone is wrong" are as exp((w_k² − w_l²)/2).
+ */
+const ODDS = 100;
+const ALIKE_WITHIN = 2 * Math.log(ODDS);
+
+/** Below this correlation of their tests, a misreading of one reading does not show as one of the other. */
+const STANDS_IN_FROM = 0.5;
+
+/** After this many, the log needs a person, not more arithmetic. */
+const MOST_SUSPICIONS = 10;
+
+/** What the tests need of an adjustment, be it of pulls or of rod readings. Arrays are by row. */
+export interface Tested {
+  readonly symbolic: Symbolic;
+  readonly jacobian: Float64Array;
+  /** Reading less predicted. */
+  readonly residual: Float64Array;
+  readonly weights: Float64Array;
+  readonly factor: Float64Array;
+  readonly redundancy: Float64Array;
+  /** Null for a guess, which nobody read and so nobody misread. */
+  readonly entries: readonly (string | null)[];
+  /** The same readings settled with other weights. */
+  without(weights: Float64Array): Tested;
+}
+
+/** |residual| over its own sigma, 0 where redundancy is 0; of any row. */
+export function standardised(
+  { residual, weights, redundancy }: Pick<Tested, 'residual' | 'weights' | 'redundancy'>,
+  k: number,
+): number {
+  const r = redundancy[k]!;
+  return r > 0 ? (Math.abs(residual[k]!) * Math.sqrt(weights[k]!)) / Math.sqrt(r) : 0;
+}
+
+/**
+ * Data snooping (Baarda 1968): the reading with the greatest standardised residual beyond `CRITICAL` is suspected; with it
+ * left out, the rest is settled again and searched for another. Leaving out is a thought experiment: it changes nothing
+ * in `tested`.
+ */
+export function suspicionsOf(tested: Tested): Suspicion[] {
+  const found: Suspicion[] = [];
+  let current = tested;
+  while (found.length < MOST_SUSPICIONS) {
+    const worst = greatestResidual(current);
+    if (worst === -1) break;
+    const rows = notToldApart(current, worst);
+    found.push({
+      entries: rows.flatMap((k) => current.entries[k] ?? []),
+      misreading: current.residual[worst]! / current.redundancy[worst]!,
+    });
+    const weights = current.weights.slice();
+    weights[worst] = 0;
+    current = current.without(weights);
+  }
+  return found;
+}
+
+function isTested({ weights, redundancy, entries }: Tested, k: number): boolean {
+  return weights[k]! > 0 && redundancy[k]! >= TESTED_FROM && entries[k] !== null;
+}
+
+function greatestResidual(tested: Tested): number {
+  let worst = -1;
+  let greatest = CRITICAL;
+  for (let k = 0; k < tested.residual.length; k++) {
+    if (!isTested(tested, k)) continue;
+    const w = standardised(tested, k);
+    if (w > greatest) {
+      greatest = w;
+      worst = k;
+    }
+  }
+  return worst;
+}
+
+/** Rows whose misreading would explain the residuals about as well, likeliest first; the worst itself leads. */
+function notToldApart(tested: Tested, worst: number): number[] {
+  const { weights, redundancy } = tested;
+  const least = standardised(tested, worst) ** 2 - ALIKE_WITHIN;
+  const response = responseTo(tested, worst);
+  const alike: number[] = [];
+  for (let k = 0; k < weights.length; k++) {
+    if (k === worst || !isTested(tested, k) || standardised(tested, k) ** 2 < least) continue;
+    const shared = Math.abs(rowTimes(tested, k, response)) * Math.sqrt(weights[k]! * weights[worst]!);
+    const correlation = shared / Math.sqrt(redundancy[k]! * redundancy[worst]!);
+    if (correlation >= STANDS_IN_FROM) alike.push(k);
+  }
+  alike.sort((p, q) => standardised(tested, q) - standardised(tested, p));
+  return [worst, ...alike];
+}
+
+/** Q Jᵀ of one row, by position. */
+function responseTo({ symbolic, factor, jacobian }: Tested, k: number): Float64Array {
+  const { pattern, position, size } = symbolic;
+  const out = new Float64Array(size);
+  for (let p = pattern.starts[k]!; p < pattern.starts[k + 1]!; p++) {
+    out[position[pattern.columns[p]!]!] = jacobian[p]!;
+  }
+  solveInPlace(symbolic, factor, out);
+  return out;
+}
+
+function rowTimes({ symbolic, jacobian }: Tested, k: number, column: Float64Array): number {
+  const { pattern, position } = symbolic;
+  let sum = 0;
+  for (let p = pattern.starts[k]!; p < pattern.starts[k + 1]!; p++) {
+    sum += jacobian[p]! * column[position[pattern.columns[p]!]!]!;
+  }
+  return sum;
+}

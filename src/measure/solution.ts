@@ -1,0 +1,106 @@
+import type { Vec } from '../geometry/point.ts';
+import { factorAt, type Settled, settle } from './adjust.ts';
+import { type Model, PER_NODE } from './model.ts';
+import { guards } from './redundancy.ts';
+import type { Tested } from './snooping.ts';
+import { InverseColumns, selectedInverse } from './sparse-inverse.ts';
+import { slotAt } from './sparse-symbolic.ts';
+import type { Covariance } from './types.ts';
+
+/** A settled adjustment with what is needed of its inverse. */
+export interface Solution extends Settled {
+  readonly model: Model;
+  readonly weights: Float64Array;
+  readonly factor: Float64Array;
+  /** Elements of the inverse of the normal matrix, in the slots of the factor. */
+  readonly inverse: Float64Array;
+  /** By row: share of a misreading that stays in the row's own residual, 0 to 1. */
+  readonly redundancy: Float64Array;
+  readonly degreesOfFreedom: number;
+}
+
+/**
+ * Solves from a start.
+ *
+ * @param weights one per row, 1/σ²; 0 leaves a row out
+ */
+export function solve(model: Model, start: Float64Array, weights: Float64Array): Solution {
+  const settled = settle(model, start, weights);
+  const factor = factorAt(model, settled.evaluation, weights);
+  // Cannot be: every diagonal element carries the ridge, and readings are bounded where they come in.
+  if (!factor) throw new Error('normal matrix is not positive definite');
+  const inverse = selectedInverse(model.symbolic, factor);
+  const { jacobian } = settled.evaluation;
+  return {
+    ...settled,
+    model,
+    weights,
+    factor,
+    inverse,
+    ...guards(model.symbolic, jacobian, weights, inverse),
+  };
+}
+
+/** The solution as the tests for misreadings see it. */
+export function testedOf(solution: Solution): Tested {
+  const { model, evaluation, weights, factor, redundancy } = solution;
+  const { pulls, leans } = model.network;
+  return {
+    symbolic: model.symbolic,
+    jacobian: evaluation.jacobian,
+    residual: evaluation.residual,
+    weights,
+    factor,
+    redundancy,
+    entries: [...pulls, ...leans].map(({ entry }) => entry),
+    without: (left) => testedOf(solve(model, solution.state, left)),
+  };
+}
+
+export function placeOf({ state }: Pick<Solution, 'state'>, node: number): Vec {
+  return { x: state[node * PER_NODE]!, y: state[node * PER_NODE + 1]! };
+}
+
+/** Covariance of a node's place; zero along what is held. Null when no reading touches it. */
+export function placeCovariance(solution: Solution, node: number): Covariance | null {
+  const { datum, unknownOf } = solution.model;
+  if (node === datum.a) return { xx: 0, xy: 0, yy: 0 };
+  if (unknownOf[node * PER_NODE] === -1) return null;
+  return covarianceAt(solution, node * PER_NODE, node * PER_NODE + 1);
+}
+
+export function leanCovariance(solution: Solution, node: number): Covariance | null {
+  if (solution.model.unknownOf[node * PER_NODE + 2] === -1) return null;
+  return covarianceAt(solution, node * PER_NODE + 2, node * PER_NODE + 3);
+}
+
+function covarianceAt(solution: Solution, first: number, second: number): Covariance {
+  return {
+    xx: covarianceOf(solution, first, first),
+    xy: covarianceOf(solution, first, second),
+    yy: covarianceOf(solution, second, second),
+  };
+}
+
+/** Covariance of two numbers of the state that share a reading; 0 where one is held. */
+export function covarianceOf({ model, inverse }: Solution, a: number, b: number): number {
+  const u = model.unknownOf[a]!;
+  const v = model.unknownOf[b]!;
+  if (u === -1 || v === -1) return 0;
+  const slot = slotAt(model.symbolic, model.symbolic.position[u]!, model.symbolic.position[v]!);
+  if (slot === -1) throw new RangeError('these two share no reading');
+  return inverse[slot]!;
+}
+
+/** Covariances of numbers of the state with each other, whether they share a reading or not; 0 for what is held. */
+export function covariancesAmong({ model, factor }: Solution, places: readonly number[]): number[][] {
+  const { symbolic, unknownOf } = model;
+  const columns = new InverseColumns(symbolic, factor);
+  const positions = places.map((at) => (unknownOf[at] === -1 ? -1 : symbolic.position[unknownOf[at]!]!));
+  const free = positions.filter((position) => position !== -1);
+  return positions.map((position) => {
+    if (position === -1) return positions.map(() => 0);
+    const column = columns.at(position, free);
+    return positions.map((other) => (other === -1 ? 0 : column[other]!));
+  });
+}

@@ -1,0 +1,119 @@
+import type { Symbolic } from './sparse-symbolic.ts';
+
+/**
+ * Those elements of the inverse that lie where the factor has entries: every point's own covariance, and that of every
+ * pair of points with a reading between them. From the last column to the first, without ever forming the full inverse
+ * (Takahashi, Fagan & Chin 1973; Erisman & Tinney, "On computing certain elements of the inverse of a sparse matrix",
+ * Communications of the ACM 18(3), 1975).
+ *
+ * @returns values in the slots of `symbolic`
+ */
+export function selectedInverse(symbolic: Symbolic, factor: Float64Array): Float64Array {
+  const { size, columnStarts, rowIndex } = symbolic;
+  const inverse = new Float64Array(factor.length);
+  // Scaled column of L, 0 outside the column at hand; and what it gathers, of which only the column's own rows are read.
+  const scaled = new Float64Array(size);
+  const gathered = new Float64Array(size);
+  for (let j = size - 1; j >= 0; j--) {
+    const begin = columnStarts[j]!;
+    const end = columnStarts[j + 1]!;
+    const reciprocal = 1 / factor[begin]!;
+    for (let p = begin + 1; p < end; p++) {
+      scaled[rowIndex[p]!] = factor[p]! * reciprocal;
+      gathered[rowIndex[p]!] = 0;
+    }
+    for (let p = begin + 1; p < end; p++) gather(symbolic, inverse, rowIndex[p]!, scaled, gathered);
+    let own = reciprocal * reciprocal;
+    for (let p = begin + 1; p < end; p++) {
+      const row = rowIndex[p]!;
+      own += scaled[row]! * gathered[row]!;
+      inverse[p] = -gathered[row]!;
+      scaled[row] = 0;
+    }
+    inverse[begin] = own;
+  }
+  return inverse;
+}
+
+/** Adds column k of the inverse, and its mirror image, times the scaled column. */
+function gather(
+  { columnStarts, rowIndex }: Symbolic,
+  inverse: Float64Array,
+  k: number,
+  scaled: Float64Array,
+  gathered: Float64Array,
+): void {
+  const begin = columnStarts[k]!;
+  const factor = scaled[k]!;
+  let sum = inverse[begin]! * factor;
+  for (let q = begin + 1; q < columnStarts[k + 1]!; q++) {
+    const row = rowIndex[q]!;
+    const value = inverse[q]!;
+    sum += value * scaled[row]!;
+    gathered[row]! += value * factor;
+  }
+  gathered[k]! += sum;
+}
+
+/** Finds single elements of the inverse that `selectedInverse` does not give, from the paths up the elimination tree. */
+export class InverseColumns {
+  readonly #symbolic: Symbolic;
+  readonly #factor: Float64Array;
+  readonly #mark: Int32Array;
+  readonly #needed: Int32Array;
+  readonly #column: Float64Array;
+  #stamp = 0;
+
+  constructor(symbolic: Symbolic, factor: Float64Array) {
+    this.#symbolic = symbolic;
+    this.#factor = factor;
+    this.#mark = new Int32Array(symbolic.size);
+    this.#needed = new Int32Array(symbolic.size);
+    this.#column = new Float64Array(symbolic.size);
+  }
+
+  /**
+   * Column `position` of the inverse, right at `targets` (positions) and nowhere else. Only what lies on the paths from
+   * these positions to the root is touched. The array is used again by the next call.
+   */
+  at(position: number, targets: readonly number[]): Float64Array {
+    const { columnStarts, rowIndex } = this.#symbolic;
+    const column = this.#column;
+    const needed = this.#pathsUp(position, targets);
+    for (const j of needed) column[j] = 0;
+    column[position] = 1;
+    for (const j of needed) {
+      const value = column[j]! / this.#factor[columnStarts[j]!]!;
+      column[j] = value;
+      if (value === 0) continue;
+      for (let p = columnStarts[j]! + 1; p < columnStarts[j + 1]!; p++) {
+        column[rowIndex[p]!]! -= this.#factor[p]! * value;
+      }
+    }
+    for (let i = needed.length - 1; i >= 0; i--) {
+      const j = needed[i]!;
+      let value = column[j]!;
+      for (let p = columnStarts[j]! + 1; p < columnStarts[j + 1]!; p++) {
+        value -= this.#factor[p]! * column[rowIndex[p]!]!;
+      }
+      column[j] = value / this.#factor[columnStarts[j]!]!;
+    }
+    return column;
+  }
+
+  /** Positions on the way to the root, ascending. The entries of a column all lie on its own way to the root. */
+  #pathsUp(position: number, targets: readonly number[]): Int32Array {
+    const { parent } = this.#symbolic;
+    const stamp = ++this.#stamp;
+    let count = 0;
+    const climb = (from: number) => {
+      for (let j = from; j !== -1 && this.#mark[j] !== stamp; j = parent[j]!) {
+        this.#mark[j] = stamp;
+        this.#needed[count++] = j;
+      }
+    };
+    climb(position);
+    for (const target of targets) climb(target);
+    return this.#needed.subarray(0, count).sort();
+  }
+}
