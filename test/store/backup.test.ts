@@ -11,6 +11,7 @@ import { canonicalJson } from '../../src/store/canonical-json.ts';
 import { MOST_BACKUP_BYTES, readBackup } from '../../src/store/read-backup.ts';
 import { sha256 } from '../../src/store/sha256.ts';
 import { entry, inches, sampleBodies, sampleLog, samplePlan } from '../job/sample.ts';
+import { placesIn } from './places-in.ts';
 
 const job = { id: 'job-00000001', createdAt: '2026-05-01T08:00:00.000Z' };
 const SAVED_AT = '2026-05-02T18:00:00.000Z';
@@ -270,15 +271,6 @@ describe('a bad file is refused with one sentence', () => {
     );
   });
 });
-
-type Holder = Record<string, unknown>;
-
-/** Every place in a JSON value where another value could stand. */
-function placesIn(value: unknown): [holder: Holder, key: string][] {
-  if (typeof value !== 'object' || value === null) return [];
-  const holder = value as Holder;
-  return Object.keys(holder).flatMap((key) => [[holder, key] as [Holder, string], ...placesIn(holder[key])]);
-}
 
 describe('hostile files', () => {
   /** Pieces that files are spliced with: syntax, extremes, and what scripts and databases choke on. */

@@ -66,14 +66,15 @@ describe('versions', () => {
   test('an old window that does not let go is named, and work goes on once it is closed', async () => {
     const device = phone();
     const old = await openRaw(device, 1);
-    const notice = new Promise<string>((resolve) => {
-      const book = bookOn(device, { onNotice: resolve });
-      void book.listJobs();
-    });
-    expect(await notice).toBe(
+    const notices: string[] = [];
+    const book = bookOn(device, { onNotice: (sentence) => notices.push(sentence) });
+    const jobs = book.listJobs();
+    await vi.waitFor(() => expect(notices).toHaveLength(1));
+    expect(notices[0]).toBe(
       'Storage: another Swingtape window still holds the old version open; close that window and wait a moment.',
     );
     old.close();
+    expect(await jobs).toEqual([]);
   });
 });
 
