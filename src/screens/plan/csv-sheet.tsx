@@ -1,0 +1,76 @@
+import { useId, useState } from 'preact/hooks';
+import { pointsFromCsv } from '../../plan/index.ts';
+import { Button, Sheet } from '../../ui/index.ts';
+import { TextInput } from '../../ui/text-input.tsx';
+import { EXAMPLES } from '../../units/index.ts';
+import type { GroupFor } from './group-for.ts';
+import { withPoints } from './plan-edits.ts';
+
+export interface CsvSheetProps extends GroupFor {
+  readonly onClose: () => void;
+}
+
+/** Lines of the box: enough to see the header and a few holes. */
+const BOX_LINES = 7;
+
+/** Brings in a list of points, pasted or out of a file. A list that cannot be read stays in the box with the reason. */
+export function CsvSheet({ plan, change, onClose }: CsvSheetProps) {
+  const [text, setText] = useState('');
+  const [error, setError] = useState<string | null>(null);
+  const use = (csv: string) => {
+    const points = pointsFromCsv(csv, plan.units);
+    if (!points.ok) return setError(points.problem.text);
+    change((before) => withPoints(before, points.value));
+    onClose();
+  };
+  const open = async (file: File) => {
+    const csv = await file.text();
+    setText(csv);
+    use(csv);
+  };
+  const example = EXAMPLES[plan.units];
+  return (
+    <Sheet
+      title="Bring in a list"
+      onClose={onClose}
+      actions={
+        <Button kind="main" onPress={() => use(text)}>
+          Use this list
+        </Button>
+      }
+    >
+      <p>It takes the place of all the holes there are now.</p>
+      <TextInput
+        label="List of holes"
+        hint={`First line: label,right,front. Then a line for each hole, such as: 1,${example},${example}`}
+        lines={BOX_LINES}
+        draft={{ text, error, edit: setText, commit: () => {} }}
+      />
+      <FilePick onFile={(file) => void open(file)} />
+    </Sheet>
+  );
+}
+
+function FilePick({ onFile }: { readonly onFile: (file: File) => void }) {
+  const id = useId();
+  return (
+    <div class="file-pick">
+      <label class="button button-plain" for={id}>
+        Open a CSV file
+      </label>
+      <input
+        id={id}
+        class="visually-hidden"
+        type="file"
+        accept=".csv,.txt,text/csv,text/plain"
+        onChange={(event) => {
+          const input = event.currentTarget;
+          const file = input.files?.[0];
+          // Emptied, so that choosing the same file again is noticed.
+          input.value = '';
+          if (file) onFile(file);
+        }}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,103 @@
+import { useState } from 'preact/hooks';
+import type { Plan } from '../../job/plan-schema.ts';
+import { defaultPlan } from '../../plan/index.ts';
+import { ButtonLink, ChoiceField, PlanDrawing } from '../../ui/index.ts';
+import { useJobBook } from '../job-book.ts';
+import { UNIT_CHOICES } from '../job-choices.ts';
+import { JobFrame } from '../job-frame.tsx';
+import type { PhaseProps } from '../phase-props.ts';
+import { hrefOf } from '../route.ts';
+import { HeightsGroup } from './heights-group.tsx';
+import { HoldsGroup } from './holds-group.tsx';
+import { HoleSheet } from './hole-sheet.tsx';
+import { InstrumentsGroup } from './instruments-group.tsx';
+import { NameGroup } from './name-group.tsx';
+import { PlanTrouble } from './plan-trouble.tsx';
+import { RulesGroup } from './rules-group.tsx';
+import { ShapeGroup } from './shape-group.tsx';
+import { SingleGroup } from './single-group.tsx';
+import { SizeGroup } from './size-group.tsx';
+import { TolerancesGroup } from './tolerances-group.tsx';
+import { usePlanEdits } from './use-plan-edits.ts';
+import './plan.css';
+
+/** The drawing, put in a few numbers at a time, in the order in which a person reads them off a sheet. */
+export function PlanScreen({ hole }: PhaseProps) {
+  const { jobId, situation } = useJobBook();
+  const stake = hrefOf({ at: 'job', job: jobId, phase: 'stake', hole: null });
+  const { plan } = situation;
+  if (!plan)
+    return (
+      <JobFrame phase="plan">
+        <NoPlan />
+      </JobFrame>
+    );
+  return (
+    <JobFrame
+      phase="plan"
+      actions={
+        <ButtonLink kind="main" href={stake}>
+          Go to Stake
+        </ButtonLink>
+      }
+    >
+      <PlanFields plan={plan} first={hole} />
+    </JobFrame>
+  );
+}
+
+interface PlanFieldsProps {
+  readonly plan: Plan;
+  /** The hole whose sheet is open at first. */
+  readonly first: string | null;
+}
+
+function PlanFields({ plan, first }: PlanFieldsProps) {
+  const { situation } = useJobBook();
+  const change = usePlanEdits();
+  const [hole, setHole] = useState(first);
+  const labels = new Set(situation.holes.map(({ label }) => label));
+  const fields = { plan, change };
+  return (
+    <>
+      <PlanTrouble />
+      <PlanDrawing
+        title={plan.name}
+        units={plan.units}
+        holes={situation.holes.map((planned) => ({ ...planned, state: 'planned' }))}
+        onHole={setHole}
+      />
+      <ShapeGroup {...fields} />
+      <SizeGroup {...fields} />
+      <HoldsGroup {...fields} />
+      <HeightsGroup {...fields} />
+      <RulesGroup {...fields} />
+      <TolerancesGroup {...fields} />
+      <InstrumentsGroup {...fields} />
+      <SingleGroup plan={plan} onHole={setHole} />
+      <NameGroup {...fields} />
+      {hole !== null && (labels.has(hole) || Object.hasOwn(plan.overrides, hole)) && (
+        <HoleSheet {...fields} hole={hole} onClose={() => setHole(null)} />
+      )}
+    </>
+  );
+}
+
+/** Every plan entry was struck: the job has a log, and nothing to hold it against. */
+function NoPlan() {
+  const { append } = useJobBook();
+  return (
+    <>
+      <p>
+        No plan stands: every plan in the field book is struck. Begin one again; the field book keeps the
+        rest.
+      </p>
+      <ChoiceField
+        label="Your tape is marked in"
+        value={null}
+        choices={UNIT_CHOICES}
+        onChange={(units) => void append({ kind: 'plan', plan: defaultPlan(units) })}
+      />
+    </>
+  );
+}

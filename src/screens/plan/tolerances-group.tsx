@@ -1,0 +1,52 @@
+import { FIELDS } from '../../plan/index.ts';
+import { LengthField } from '../../ui/index.ts';
+import { fromDefault } from './default-hint.ts';
+import { Group } from './group.tsx';
+import type { GroupFor } from './group-for.ts';
+import { LeanField } from './lean-field.tsx';
+import { LEAN_LIMITS } from './limits.ts';
+import { withTolerances } from './plan-edits.ts';
+import { tolerancesLine } from './plan-text.ts';
+
+/** How far from the plan is still in. */
+export function TolerancesGroup({ plan, change }: GroupFor) {
+  const { tolerances, units } = plan;
+  return (
+    <Group title="Tolerances" line={tolerancesLine(plan)}>
+      <LengthField
+        label={FIELDS.position}
+        hint="How far a post may stand from its mark, at the ground, any way."
+        value={tolerances.position}
+        units={units}
+        {...fromDefault('tolerances.position', tolerances.position, units)}
+        onChange={(position) => change((before) => withTolerances(before, { position }))}
+      />
+      <LengthField
+        label={FIELDS.spacing}
+        hint="Plus or minus, between the centres of neighbours."
+        value={tolerances.spacing}
+        units={units}
+        {...fromDefault('tolerances.spacing', tolerances.spacing, units)}
+        onChange={(spacing) => change((before) => withTolerances(before, { spacing }))}
+      />
+      <LeanField
+        key={units}
+        label={FIELDS.plumb}
+        hint="The greatest lean."
+        ratio={tolerances.plumb}
+        units={units}
+        {...LEAN_LIMITS}
+        {...fromDefault('tolerances.plumb', tolerances.plumb, units)}
+        onChange={(plumb) => change((before) => withTolerances(before, { plumb }))}
+      />
+      <LengthField
+        label={FIELDS.level}
+        hint="Plus or minus, at the top."
+        value={tolerances.level}
+        units={units}
+        {...fromDefault('tolerances.level', tolerances.level, units)}
+        onChange={(level) => change((before) => withTolerances(before, { level }))}
+      />
+    </Group>
+  );
+}
