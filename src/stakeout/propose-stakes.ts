@@ -3,7 +3,7 @@ import type { Hole } from '../plan/index.ts';
 import type { Units } from '../units/index.ts';
 import { judgeStakes } from './judge-stakes.ts';
 import { roundStakes } from './round-stakes.ts';
-import { type Cost, costOf, descend, type Found, isBetter, placesOf, type Stakes } from './search.ts';
+import { type Cost, cheapest, costOf, descend, type Found, placesOf, RULED_OUT } from './search.ts';
 import { alongFamilies, freeFamily, type StakeFamily, surroundingsOf } from './starts.ts';
 import type { StakeChoice } from './types.ts';
 
@@ -35,9 +35,10 @@ export function proposeStakes(
   const reach = Math.min(instruments.tapeLength.m, wishes.longestPull ?? Number.POSITIVE_INFINITY);
   const cost = costOf(holes, instruments, reach);
   const around = surroundingsOf(holes);
-  const free = bestOf([freeFamily(around)], cost);
-  const along = bestOf(alongFamilies(around), cost);
-  const chosen = costsLittle(along.cost, free.cost) ? along : free;
+  const free = bestOf(freeFamily(around), cost);
+  const along = alongFamilies(around).map((family) => bestOf(family, cost));
+  const best = Math.min(free.cost, ...along.map((found) => found.cost));
+  const chosen = along.find((found) => costsLittle(found.cost, best)) ?? free;
   const rounded = roundStakes(chosen.stakes, wishes.units, (stakes) =>
     costsLittle(cost(stakes), chosen.cost),
   );
@@ -45,23 +46,16 @@ export function proposeStakes(
   return judgeStakes(a, b, holes, instruments, wishes.units);
 }
 
-/** A–B along the plan's lines, and round numbers, may each cost this share of the worst hole's DRMS. */
+/** A–B along the plan's lines, and then round numbers, may each cost this share of the worst hole's DRMS. */
 const CONVENIENCE = 0.005;
 
-const costsLittle = (cost: Cost, best: Cost): boolean =>
-  cost.broken <= best.broken && cost.worst <= best.worst * (1 + CONVENIENCE);
+const costsLittle = (cost: number, best: number): boolean =>
+  cost <= (best < RULED_OUT ? best * (1 + CONVENIENCE) : best);
 
-/** So many of the coarse places are walked downhill: the best are often turned copies of one another. */
-const WALKED = 10;
+/** So many of the coarse pairs are walked downhill: the best are often turned copies of one another. */
+const WALKED = 6;
 
-/** The best that is found from the best starts of some families. */
-function bestOf(families: readonly StakeFamily[], cost: (stakes: Stakes) => Cost): Found {
-  const found = families.flatMap(({ starts, directions, step }) =>
-    starts
-      .map((stakes) => ({ stakes, cost: cost(stakes) }))
-      .sort((p, q) => (isBetter(p.cost, q.cost) ? -1 : isBetter(q.cost, p.cost) ? 1 : 0))
-      .slice(0, WALKED)
-      .map(({ stakes }) => descend(stakes, step, directions, cost)),
-  );
-  return found.reduce((best, next) => (isBetter(next.cost, best.cost) ? next : best));
+function bestOf({ starts, directions, step }: StakeFamily, cost: Cost): Found {
+  const found = cheapest(starts, WALKED, cost).map((start) => descend(start, step, directions, cost));
+  return found.reduce((best, next) => (next.cost < best.cost ? next : best));
 }

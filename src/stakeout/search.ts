@@ -6,29 +6,24 @@ import { LINE_CLEARANCE, STAKE_CLEARANCE } from './objections.ts';
 /** A place for A and one for B, as four numbers: ax, ay, bx, by. */
 export type Stakes = readonly [number, number, number, number];
 
-/** How bad a pair of stakes is; the smaller the better. */
-export interface Cost {
-  /** By how much the rules are broken in all, metres; 0 when none is. */
-  readonly broken: number;
-  /** DRMS of the worst hole, metres. */
-  readonly worst: number;
-}
+/** How bad a pair of stakes is, the smaller the better: the DRMS of the worst hole, or more than `RULED_OUT`. */
+export type Cost = (stakes: Stakes) => number;
 
-export const isBetter = (p: Cost, q: Cost): boolean =>
-  p.broken < q.broken || (p.broken === q.broken && p.worst < q.worst);
+/** Added to the metres by which rules are broken: above any DRMS, so that any pair within the rules is better. */
+export const RULED_OUT = 1e3;
 
 /**
- * Makes the function that the search calls some ten thousand times: the DRMS of the worst hole, and how far the rules
- * are broken: stakes clear of holes and spoil, every pull and A–B within `reach`, all holes left of A–B.
+ * Makes the cost that a search asks for some ten thousand times: the DRMS of the worst hole under the rules that stakes
+ * stand clear of holes and spoil, every pull and A–B are within `reach`, and all holes lie left of A–B.
  *
- * DRMS² = (σa² + σb²)/sin²γ as in `crossingAt`, here from squared lengths and one cross product, so that no root and no
- * angle is taken in the loop.
+ * DRMS² = (σa² + σb²)/sin²γ as in `crossingAt`, here from squared lengths and one cross product: no root and no angle is
+ * taken in the loop.
  */
 export function costOf(
   holes: readonly Hole[],
   { tapeError, tapeErrorPerMetre }: Instruments,
   reach: number,
-): (stakes: Stakes) => Cost {
+): Cost {
   const a2 = tapeError.m ** 2;
   const b2 = tapeErrorPerMetre ** 2;
   const spots = holes.map(({ place, holeDiameter }) => ({
@@ -39,45 +34,64 @@ export function costOf(
   }));
   return ([ax, ay, bx, by]) => {
     const baseline = Math.hypot(bx - ax, by - ay);
-    let broken = excess(baseline - reach) + excess(LEAST_BASELINE - baseline);
+    let broken = Math.max(0, baseline - reach, LEAST_BASELINE - baseline);
     let worst = 0;
     for (const { x, y, clear, beside } of spots) {
-      const [ux, uy, vx, vy] = [ax - x, ay - y, bx - x, by - y];
-      const [da2, db2] = [ux * ux + uy * uy, vx * vx + vy * vy];
+      const ux = ax - x;
+      const uy = ay - y;
+      const vx = bx - x;
+      const vy = by - y;
+      const da2 = ux * ux + uy * uy;
+      const db2 = vx * vx + vy * vy;
       const area = ux * vy - uy * vx;
       worst = Math.max(worst, ((2 * a2 + b2 * (da2 + db2)) * da2 * db2) / (area * area));
-      const far2 = Math.max(da2, db2);
-      if (far2 > reach * reach) broken += Math.sqrt(far2) - reach;
-      const near2 = Math.min(da2, db2);
-      if (near2 < clear * clear) broken += clear - Math.sqrt(near2);
+      broken += overrun(da2, db2, clear, reach);
       // Twice the area of A, B and the hole, over its base: the height over A–B, positive on the left.
-      const left = area / baseline;
-      if (!(left >= beside)) broken += beside - (baseline > 0 ? left : 0);
+      if (!(area >= beside * baseline)) broken += beside - area / Math.max(baseline, LEAST_BASELINE);
     }
-    return { broken, worst: Math.sqrt(worst) };
+    return broken > 0 ? RULED_OUT + broken : Math.sqrt(worst);
   };
 }
 
-const excess = (over: number): number => Math.max(over, 0);
+/** Metres by which two pulls, given squared, are too long for the tape or too near to the hole. */
+function overrun(da2: number, db2: number, clear: number, reach: number): number {
+  const far2 = Math.max(da2, db2);
+  const near2 = Math.min(da2, db2);
+  return (
+    (far2 > reach * reach ? Math.sqrt(far2) - reach : 0) +
+    (near2 < clear * clear ? clear - Math.sqrt(near2) : 0)
+  );
+}
 
 export interface Found {
   readonly stakes: Stakes;
-  readonly cost: Cost;
+  readonly cost: number;
 }
 
+/** The `count` cheapest of many, cheapest first; of equals the earlier. */
+export function cheapest(all: readonly Stakes[], count: number, cost: Cost): Found[] {
+  const best: Found[] = [];
+  for (const stakes of all) {
+    const found = { stakes, cost: cost(stakes) };
+    if (best.length === count && !(found.cost < best[count - 1]!.cost)) continue;
+    const at = best.findIndex((other) => found.cost < other.cost);
+    best.splice(at < 0 ? best.length : at, 0, found);
+    best.length = Math.min(best.length, count);
+  }
+  return best;
+}
+
+/** The walk ends below a centimetre: nobody drives a stake more finely. */
+const FINEST_STEP = 0.01;
+
 /**
- * Walks downhill from `start`: tries a step either way along each of `directions`, takes what is better, and halves the
- * step when nothing is (compass search; Kolda, Lewis and Torczon, SIAM Review 45(3), 2003).
+ * Walks downhill: tries a step along each of `directions`, takes the first that is better, and halves the step when none
+ * is (compass search; Kolda, Lewis and Torczon, "Optimization by direct search", SIAM Review 45(3), 2003).
  *
- * @param step first step, metres; ends below a centimetre, which no stake is driven to
+ * @param step first step, metres
  */
-export function descend(
-  start: Stakes,
-  step: number,
-  directions: readonly Stakes[],
-  cost: (stakes: Stakes) => Cost,
-): Found {
-  let best: Found = { stakes: start, cost: cost(start) };
+export function descend(start: Found, step: number, directions: readonly Stakes[], cost: Cost): Found {
+  let best = start;
   for (let size = step; size >= FINEST_STEP; ) {
     const next = firstBetter(best, size, directions, cost);
     if (next) best = next;
@@ -86,28 +100,27 @@ export function descend(
   return best;
 }
 
-const FINEST_STEP = 0.01;
-
 function firstBetter(
-  from: Found,
+  { stakes, cost: limit }: Found,
   size: number,
   directions: readonly Stakes[],
-  cost: (stakes: Stakes) => Cost,
+  cost: Cost,
 ): Found | null {
-  for (const direction of directions) {
-    const stakes = moved(from.stakes, direction, size);
-    const found = { stakes, cost: cost(stakes) };
-    if (isBetter(found.cost, from.cost)) return found;
+  for (const [ax, ay, bx, by] of directions) {
+    const next: Stakes = [
+      stakes[0] + ax * size,
+      stakes[1] + ay * size,
+      stakes[2] + bx * size,
+      stakes[3] + by * size,
+    ];
+    const found = cost(next);
+    // Less than a millionth better is rounding, and would make the walk crawl.
+    if (found < limit * (1 - WORTH_A_STEP)) return { stakes: next, cost: found };
   }
   return null;
 }
 
-export const moved = (s: Stakes, d: Stakes, size: number): Stakes => [
-  s[0] + d[0] * size,
-  s[1] + d[1] * size,
-  s[2] + d[2] * size,
-  s[3] + d[3] * size,
-];
+const WORTH_A_STEP = 1e-6;
 
 export const placesOf = ([ax, ay, bx, by]: Stakes): { a: PlanPoint; b: PlanPoint } => ({
   a: { x: ax, y: ay },

@@ -27,11 +27,11 @@ export function surroundingsOf(holes: readonly Hole[]): Surroundings {
 
 const DEGREE = Math.PI / 180;
 /** Bearings of A from the middle. */
-const BEARINGS = Array.from({ length: 36 }, (_, i) => i * 10 * DEGREE);
+const BEARINGS = Array.from({ length: 24 }, (_, i) => i * 15 * DEGREE);
 /** Angles from A to B at the middle. Tapes cross best near a right angle; a long plan may want more. */
-const OPENINGS = [50, 70, 80, 90, 100, 110, 130, 150].map((degrees) => degrees * DEGREE);
+const OPENINGS = [50, 70, 85, 100, 120, 145].map((degrees) => degrees * DEGREE);
 /** Distances from the middle, in shares of the least that is clear whichever way the plan reaches. */
-const DISTANCES = [0.5, 0.7, 1, 1.3, 1.7, 2.3, 3];
+const DISTANCES = [0.6, 0.9, 1.2, 1.6, 2.2, 3];
 /** First step, as a share of the same. */
 const FIRST_STEP = 0.2;
 
