@@ -6,7 +6,7 @@ import { checksumOf } from './backup.ts';
 import { BACKUP_FORMAT, BACKUP_VERSION, type Backup, BackupSchema, MOST_ENTRIES } from './backup-schema.ts';
 import { scanText, unsafeKey } from './hostile.ts';
 
-/** Ten times the largest job that is allowed, so that a wrong file is refused before it fills the memory. */
+/** Three times a log of the most entries (6.5 MB), so that a wrong file is refused before it fills the memory. */
 export const MOST_BACKUP_BYTES = 20 * 1024 * 1024;
 
 /**
@@ -39,6 +39,7 @@ function refuseText(text: string): string | null {
   if (text.trim() === '') return `the file is empty; ${ANOTHER}.`;
   const scan = scanText(text);
   if (scan === 'deep') return `it is nested deeper than any job; choose the right file.`;
+  if (scan === 'many') return `it has more parts than any job; choose the right file.`;
   if (scan === 'cut-off') return `the file is cut off before its end; ${ANOTHER}, or save it again.`;
   return null;
 }
@@ -67,10 +68,10 @@ function refuseForeign(data: unknown): string | null {
   const { version, log } = file;
   if (typeof version === 'number' && version > BACKUP_VERSION)
     return 'it was made by a newer version of Swingtape; update the app first, then restore it.';
-  const key = unsafeKey(file);
-  if (key) return `it has a member named “${key}”, which no Swingtape writes; ${ANOTHER}.`;
   if (Array.isArray(log) && log.length > MOST_ENTRIES)
     return `it has ${log.length} entries, and the most that is read is ${MOST_ENTRIES}; choose the right file.`;
+  const key = unsafeKey(file);
+  if (key) return `it has a member named “${key}”, which no Swingtape writes; ${ANOTHER}.`;
   return null;
 }
 

@@ -265,6 +265,12 @@ describe('a bad file is refused with one sentence', () => {
     );
   });
 
+  test('too many parts, before they fill the memory', () => {
+    expect(refusal(`{"format":"swingtape-job","version":1,"log":[${'{},'.repeat(6e6)}{}]}`)).toBe(
+      'Backup: it has more parts than any job; choose the right file.',
+    );
+  });
+
   test('too large', () => {
     expect(refusal(' '.repeat(MOST_BACKUP_BYTES + 1))).toBe(
       'Backup: the file is larger than 20 MB, and no job is; choose the right file.',
