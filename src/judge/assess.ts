@@ -2,12 +2,12 @@ import { requiredDepth } from '../build/index.ts';
 import type { Entry } from '../job/entry-schema.ts';
 import type { Suspicion } from '../measure/types.ts';
 import { findingsOf, repulledBaseline } from './findings.ts';
-import { assessHole } from './hole.ts';
+import { assessHole, postPositions } from './hole.ts';
 import { nextPull, pullThatTells } from './next-pull.ts';
 import { shapeFinding } from './shape.ts';
 import { type Situation, situate } from './situation.ts';
 import type { Assessment, Finding, HoleAssessment, PullAssessment } from './types.ts';
-import { type JobView, postOf, stands, viewOf } from './view.ts';
+import { type JobView, postOf, readingsOfTheBook, stands, viewOf } from './view.ts';
 
 /**
  * All that the tool says of a job, from nothing but its log. Pure, and defined for every log: an empty one, one without a
@@ -20,11 +20,13 @@ export function assessSituation(situation: Situation): Assessment {
   const view = viewOf(situation);
   const problems = situation.problems.map(({ text }): Finding => ({ code: 'input', text, entries: [] }));
   if (!view) return { ...EMPTY, findings: problems };
+  const views = readingsOfTheBook(view);
+  const [best] = views;
   const trouble = repulledBaseline(view)?.text ?? null;
-  const holes = view.holes.map((hole) =>
-    assessHole(view, hole, requiredDepth(view.plan.rules, hole), trouble),
-  );
-  const shape = shapeFinding(view, wrongPosts(view, holes));
+  const posts = postPositions(views);
+  const required = requiredDepth(view.plan.rules);
+  const holes = view.holes.map((hole) => assessHole(views, hole, required, posts, trouble));
+  const shape = shapeFinding(best, wrongPosts(best, holes));
   return {
     ...EMPTY,
     job: view.plan.name,
@@ -38,10 +40,10 @@ export function assessSituation(situation: Situation): Assessment {
     globalTest: view.measured.globalTest,
     findings: [
       ...problems,
-      ...findingsOf(view, (suspicion) => tellerWords(view, suspicion)),
+      ...findingsOf(view, (suspicion) => tellerWords(best, suspicion)),
       ...(shape ? [shape] : []),
     ],
-    next: nextPull(view, holes),
+    next: nextPull(best, view.measured.suspicions, holes),
   };
 }
 

@@ -1,3 +1,4 @@
+import type { RequiredDepth } from '../build/index.ts';
 import { thingKey } from '../job/log.ts';
 import { thingName } from '../job/words.ts';
 import { formatLength } from '../units/index.ts';
@@ -11,7 +12,7 @@ export function digGate(
   view: JobView,
   hole: string,
   position: Judgement,
-  required: number | null,
+  required: RequiredDepth,
   baselineTrouble: string | null,
 ): Gate {
   const stake = stakeOf(hole);
@@ -35,12 +36,7 @@ export function digGate(
       missing: `Record ties for hole ${hole}, clear of the spoil: digging takes the stake away, and they find its centre again.`,
       stale: `The stake of hole ${hole} was moved after its ties were recorded: record them again.`,
     }),
-    required === null
-      ? red(
-          'depth',
-          'Ask the building office for the frost depth and type it into the plan: until then no depth is enough.',
-        )
-      : green('depth', `Dig ${formatLength(required, view.plan.units)} deep from the downhill lip.`),
+    required.depth === null ? red('depth', required.text) : green('depth', `Dig ${required.text}`),
   ]);
 }
 

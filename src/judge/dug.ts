@@ -9,6 +9,8 @@ import type { Judgement } from './types.ts';
 import { type JobView, lastIndex } from './view.ts';
 import { small } from './words.ts';
 
+/** Nothing is too deep or too wide, so a thing on its mark is no better than one beyond it. */
+const oneSided = () => 1;
 /** One sigma of a tape stood on a cleaned bottom and read at a lip of soil: 5 mm, 3/16 in (common practice). */
 const DUG_SIGMA = 0.005;
 /** Two readings of one hole lie this close, or one of them is wrong: 3.29 sigma of their difference. */
@@ -88,7 +90,7 @@ function judgeDepth(
     {
       quantity: 'depth',
       chance: chanceAtLeast(depth, DUG_SIGMA, required),
-      best: 1,
+      best: oneSided,
       error,
       sigma: DUG_SIGMA,
       tolerance: 0,
@@ -121,7 +123,7 @@ function judgeWidth(
     {
       quantity: 'width',
       chance: chanceAtLeast(width, DUG_SIGMA, least),
-      best: 1,
+      best: oneSided,
       error,
       sigma: DUG_SIGMA,
       tolerance: NARROW_ALLOWED,

@@ -1,3 +1,4 @@
+import type { RequiredDepth } from '../build/index.ts';
 import type { SitePoint } from '../geometry/point.ts';
 import type { Thing } from '../job/entry-schema.ts';
 import { ofKind, thingKey } from '../job/log.ts';
@@ -18,26 +19,44 @@ import { worstOf } from './verdict.ts';
 import { type JobView, pointOf, postOf, stakeOf, stands } from './view.ts';
 import { capital } from './words.ts';
 
+/** What is said of the place of a thing, and of the set post as a whole, is said over all readings of the book. */
+type Views = readonly [JobView, ...JobView[]];
+
+/** Judgements of the places of all posts, for whoever stands beside them. */
+export type PostPositions = ReadonlyMap<string, Judgement>;
+
+export function postPositions(views: Views): PostPositions {
+  const [view] = views;
+  return new Map(
+    view.holes.map(({ label }) => [
+      label,
+      agreedPosition(views, postOf(label), view.sited.get(label)?.site ?? null),
+    ]),
+  );
+}
+
 /**
  * All that is said of one hole.
  *
- * @param required depth that the rules ask for, metres; null until the frost depth is known
+ * @param views the job as the readings have it, and as it would be without those that are believed wrong
  * @param baselineTrouble what is wrong with A–B, in words; null when nothing is
  */
 export function assessHole(
-  view: JobView,
+  views: Views,
   hole: Hole,
-  required: number | null,
+  required: RequiredDepth,
+  posts: PostPositions,
   baselineTrouble: string | null,
 ): HoleAssessment {
+  const [view] = views;
   const { label } = hole;
   const designed = view.sited.get(label)?.site ?? null;
-  const stakePosition = positionOf(view, stakeOf(label), designed);
-  const dug = judgeDug(view, label, required, hole.holeDiameter);
+  const stakePosition = agreedPosition(views, stakeOf(label), designed);
+  const dug = judgeDug(view, label, required.depth, hole.holeDiameter);
   const pour = ofKind(view.entries, 'pour')
     .filter(({ body }) => body.hole === label)
     .at(-1);
-  const set = assessSet(view, hole, designed, pour !== undefined);
+  const set = assessSet(views, hole, posts, pour !== undefined);
   return {
     hole: label,
     designed,
@@ -46,12 +65,26 @@ export function assessHole(
       at: placeOf(view, stakeOf(label)),
       position: stakePosition,
     },
-    dug: dugOf(dug, required),
+    dug: dugOf(dug, required.depth),
     set,
     digGate: digGate(view, label, stakePosition, required, baselineTrouble),
     pourGate: pourGate(view, label, dug, set),
     poured: pour ? { at: pour.at, bags: pour.body.bags } : null,
   };
+}
+
+/** A judgement that holds in every view, or else one that says what it hangs on. */
+function agreed(views: Views, judge: (view: JobView) => Judgement): Judgement {
+  const [view, ...others] = views;
+  const best = judge(view);
+  if (others.every((other) => judge(other).verdict === best.verdict)) return best;
+  const why = 'This hangs on a reading that looks misread: take that one again before anything is moved.';
+  const text = best.text.replace(/^[a-z]+/, 'unsure').replace(/(, unchecked)?$/, ', unchecked');
+  return { ...best, verdict: 'unsure', checked: false, text, why };
+}
+
+function agreedPosition(views: Views, thing: Thing, designed: SitePoint | null): Judgement {
+  return agreed(views, (view) => positionOf(view, thing, designed));
 }
 
 /** A position with the pull that would help it most named in its words. */
@@ -76,21 +109,20 @@ function dugOf(
   return { at: last?.at ?? null, requiredDepth, aimDepth, depth, width, obstruction };
 }
 
-function assessSet(
-  view: JobView,
-  hole: Hole,
-  designed: SitePoint | null,
-  poured: boolean,
-): HoleAssessment['set'] {
+function assessSet(views: Views, hole: Hole, posts: PostPositions, poured: boolean): HoleAssessment['set'] {
+  const [view] = views;
   const post = postOf(hole.label);
-  const position = positionOf(view, post, designed);
-  const plumb = judgePlumb(view, hole.label);
-  const level = judgeLevel(view, hole.label, hole.top);
-  const spacing = spacingOf(view, hole);
+  const position = posts.get(hole.label)!;
+  const plumb = agreed(views, (each) => judgePlumb(each, hole.label));
+  const level = agreed(views, (each) => judgeLevel(each, hole.label, hole.top));
+  const spacing = spacingOf(views, hole, posts);
   // A spacing that is not known yet is a lack of the neighbour's, not of this post.
   const known = spacing.filter(({ verdict }) => verdict !== 'unmeasured');
   const judgements = [position, plumb, level, ...known];
   const sited = view.sited.get(hole.label);
+  const surely = views.every(
+    (each) => judgePosition(each, post, sited?.site ?? null, '').verdict === position.verdict,
+  );
   return {
     done: stands(view, post),
     at: placeOf(view, post),
@@ -100,16 +132,33 @@ function assessSet(
     spacing,
     verdict: worstOf(judgements.map(({ verdict }) => verdict)),
     headline: headline(view, hole.label, judgements),
-    nudge: sited ? nudgeFor(view, sited, position, poured) : null,
+    nudge: sited && surely ? nudgeFor(view, sited, position, poured) : null,
   };
 }
 
-function spacingOf(view: JobView, hole: Hole): HoleAssessment['set']['spacing'] {
+function spacingOf(views: Views, hole: Hole, posts: PostPositions): HoleAssessment['set']['spacing'] {
+  const [view] = views;
   const here = view.sited.get(hole.label);
   return hole.neighbours.flatMap((to) => {
     const there = view.sited.get(to);
-    return here && there ? [{ ...judgeSpacing(view, here, there), to }] : [];
+    if (!here || !there) return [];
+    const judgement = agreed(views, (each) => judgeSpacing(each, here, there));
+    return [{ ...blamed(view, judgement, posts.get(hole.label), posts.get(to), to), to }];
   });
+}
+
+/** A spacing that is not in, between a post in place and one that is not, is the other one's fault: it says so. */
+function blamed(
+  view: JobView,
+  spacing: Judgement,
+  here: Judgement | undefined,
+  there: Judgement | undefined,
+  to: string,
+): Judgement {
+  const trouble = spacing.verdict === 'out' || spacing.verdict === 'unsure';
+  if (!trouble || here?.verdict !== 'in' || !there || there.verdict === 'in') return spacing;
+  const name = capital(thingName(postOf(to), view.plan));
+  return { ...spacing, why: `${spacing.why} ${name} is the one that is not in place: see to it first.` };
 }
 
 /** One sentence on a set post: the first thing that is not in, or not guarded, or that all is well. */

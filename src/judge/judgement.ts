@@ -1,6 +1,6 @@
 import { HALF_WIDTH_95 } from './normal.ts';
 import type { Judgement, Quantity } from './types.ts';
-import { type MeasuredVerdict, verdictOf } from './verdict.ts';
+import { type MeasuredVerdict, OUT_TO, verdictOf } from './verdict.ts';
 
 /** A quantity of which nothing is known yet; `why` says so and what to do. Never in, never checked. */
 export function unmeasured(quantity: Quantity, tolerance: number, why: string): Judgement {
@@ -21,8 +21,8 @@ export function unmeasured(quantity: Quantity, tolerance: number, why: string): 
 export interface Found {
   readonly quantity: Quantity;
   readonly chance: number;
-  /** Chance that the same readings give to a thing exactly on its mark; 1 where the limit is one-sided. */
-  readonly best: number;
+  /** Chance that the same readings give to a thing exactly on its mark; asked for only where the chance is small. */
+  readonly best: () => number;
   readonly error: number;
   /** One sigma of `error`. */
   readonly sigma: number;
@@ -40,7 +40,7 @@ export interface Sayings {
 
 /** Puts a finding and its words together. */
 export function judged(found: Found, say: Sayings): Judgement {
-  const verdict = verdictOf(found.chance, found.best);
+  const verdict = verdictOf(found.chance, found.chance <= OUT_TO ? found.best() : 1);
   const uncertainty = HALF_WIDTH_95 * found.sigma;
   const { quantity, chance, error, tolerance, checked } = found;
   const trouble = verdict === 'in' ? '' : verdict === 'out' ? say.out() : say.unsure();

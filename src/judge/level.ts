@@ -28,7 +28,7 @@ export function judgeLevel(view: JobView, hole: string, target: number): Judgeme
     {
       quantity: 'level',
       chance: chanceWithin(error, height.sigma, tolerance),
-      best: chanceWithin(0, height.sigma, tolerance),
+      best: () => chanceWithin(0, height.sigma, tolerance),
       error,
       sigma: height.sigma,
       tolerance,

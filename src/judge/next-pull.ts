@@ -21,11 +21,15 @@ interface Open {
  * The one pull that would help the job most now, or null when none would. First what every place hangs on: A–B, then a
  * suspected misreading. Then the worst place among set posts not yet in concrete, then among stakes not yet dug.
  */
-export function nextPull(view: JobView, holes: readonly HoleAssessment[]): NextPull | null {
+export function nextPull(
+  view: JobView,
+  suspicions: readonly Suspicion[],
+  holes: readonly HoleAssessment[],
+): NextPull | null {
   if (!view.laid) return null;
   return (
     baselinePull(view) ??
-    tellingPull(view) ??
+    tellingPull(view, suspicions) ??
     worstPlacePull(view, openPosts(view, holes)) ??
     worstPlacePull(view, openStakes(view, holes))
   );
@@ -56,8 +60,7 @@ function baselinePull(view: JobView): NextPull | null {
   return inWords(view, plan, 'every place hangs on it.');
 }
 
-function tellingPull(view: JobView): NextPull | null {
-  const [suspicion] = view.measured.suspicions;
+function tellingPull(view: JobView, [suspicion]: readonly Suspicion[]): NextPull | null {
   return suspicion ? pullThatTells(view, suspicion) : null;
 }
 
@@ -67,14 +70,15 @@ function tellingPull(view: JobView): NextPull | null {
  */
 export function pullThatTells(view: JobView, suspicion: Suspicion): NextPull | null {
   const body = view.pullBodies.get(suspicion.entries[0] ?? '')?.body;
-  const result = view.measured.pulls.find(({ entry }) => entry === suspicion.entries[0]);
-  if (!body || !result) return null;
+  if (!body) return null;
   if (suspicion.entries.length > 1) {
     const designed = designedPlace(view, body.to.thing);
     const advice = designed && adviceFor(view, body.to.thing, designed, false);
     if (advice) return inWords(view, advice.pull, 'it should tell which of the pulls is misread.');
   }
-  const plan = { from: body.from, to: body.to, expected: result.predicted };
+  // What the other readings make of it.
+  const expected = body.reading.m - suspicion.misreading;
+  const plan = { from: body.from, to: body.to, expected };
   return inWords(view, plan, 'it should bear out the reading or show it misread.');
 }
 

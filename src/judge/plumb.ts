@@ -43,7 +43,7 @@ export function judgePlumb(view: JobView, hole: string): Judgement {
     {
       quantity: 'plumb',
       chance: chanceWithinDisc(perMetre, covariance, tolerance),
-      best: chanceWithinDisc({ x: 0, y: 0 }, covariance, tolerance),
+      best: () => chanceWithinDisc({ x: 0, y: 0 }, covariance, tolerance),
       error,
       sigma: leanSigma(perMetre, covariance),
       tolerance,

@@ -1,7 +1,9 @@
 import { distance, length, type SitePoint, scale, subtract } from '../geometry/point.ts';
 import type { Thing } from '../job/entry-schema.ts';
+import { thingKey } from '../job/log.ts';
 import { thingName } from '../job/words.ts';
 import type { Fix, Lack } from '../measure/types.ts';
+import { METRES_PER_INCH } from '../units/index.ts';
 import { chanceWithinDisc, principalAxes, sigmaAlong } from './chance.ts';
 import { judged, unmeasured } from './judgement.ts';
 import type { Judgement } from './types.ts';
@@ -9,11 +11,12 @@ import { type JobView, pointOf } from './view.ts';
 import { capital, cellWords, listWords, moveWords, small } from './words.ts';
 
 /**
- * A position is checked when no misreading that would go unseen could move it by more than its tolerance, or by half an
- * inch where the tolerance is finer. Slips with a tape are whole marks: ten millimetres, an inch, a foot. A finer
- * floor would ask for more pulls than a place has things to pull from.
+ * A position is checked when no misreading that would go unseen could move it by more than its tolerance. Where that is
+ * finer than the tape can guard, this holds instead: two thirds of an inch, which is how far a slip of one inch moves a
+ * place that three well-spread pulls fix (a redundancy of a third each). Slips with a tape are whole marks, an inch or a
+ * foot; a finer floor would ask for more pulls than a post has things to pull from.
  */
-const UNSEEN_FLOOR = 0.0127;
+const UNSEEN_FLOOR = (2 / 3) * METRES_PER_INCH;
 export const unseenAllowed = (tolerance: number): number => Math.max(tolerance, UNSEEN_FLOOR);
 
 /** Offsets below this have no direction worth the name: a hundredth of a millimetre. */
@@ -38,7 +41,7 @@ export function judgePosition(
   if (!point?.fix) return unmeasured('position', tolerance, lackWords(view, thing, point?.lack ?? null));
   const { fix } = point;
   // A pull that is believed wrong still pulls on the place, until it is struck or borne out.
-  const doubted = view.pullsOf(thing).some(({ result }) => view.suspects.has(result.entry));
+  const doubted = view.suspectedThings.has(thingKey(thing));
   const found = chanceOfFix(fix, designed, tolerance);
   const name = capital(thingName(thing, view.plan));
   const { units } = view.plan;
@@ -78,7 +81,7 @@ export function chanceOfFix(
   fix: Pick<Fix, 'place' | 'covariance'>,
   designed: SitePoint,
   tolerance: number,
-): { chance: number; best: number; error: number; sigma: number } {
+): { chance: number; best: () => number; error: number; sigma: number } {
   const offset = subtract(fix.place, designed);
   const error = distance(fix.place, designed);
   const sigma =
@@ -87,7 +90,7 @@ export function chanceOfFix(
       : principalAxes(fix.covariance).major;
   return {
     chance: chanceWithinDisc(offset, fix.covariance, tolerance),
-    best: chanceWithinDisc({ x: 0, y: 0 }, fix.covariance, tolerance),
+    best: () => chanceWithinDisc({ x: 0, y: 0 }, fix.covariance, tolerance),
     error,
     sigma,
   };

@@ -1,8 +1,10 @@
-import { cross, distance, dot, length, type SitePoint, scale, subtract } from '../geometry/point.ts';
+import { distance, length, type SitePoint, scale, subtract } from '../geometry/point.ts';
 import type { Thing } from '../job/entry-schema.ts';
 import { thingKey } from '../job/log.ts';
 import type { Fix } from '../measure/types.ts';
+import type { SitedHole } from '../plan/hole.ts';
 import { tapeSigma } from '../plan/tape.ts';
+import { blocked } from '../stakeout/blocked.ts';
 import { sigmaAlong } from './chance.ts';
 import type { Ray } from './local-fix.ts';
 import { type PullPlan, pullPlan } from './pull-ends.ts';
@@ -17,8 +19,6 @@ export interface PossiblePull extends PullPlan {
 
 /** Shorter pulls say nothing of a direction: two hands' breadths. */
 const SHORTEST = 0.2;
-/** Room that a tape needs past the face of a post, metres. */
-const ROOM = 0.02;
 
 /**
  * Every pull that could be made now to a thing: from what stands fixed, within the tape, with no post in the way. Posts
@@ -31,7 +31,8 @@ export function possiblePulls(view: JobView, thing: Thing, at: SitePoint): Possi
   return fixedThings(view, thing).flatMap(({ from, fix }) => {
     const plan = pullPlan(view, from, fix.place, thing, at);
     const away = distance(fix.place, at);
-    if (away < SHORTEST || plan.expected > reach || blocked(view, from, fix.place, thing, at)) return [];
+    if (away < SHORTEST || plan.expected > reach || blocked(fix.place, at, inTheWay(view, from, thing)))
+      return [];
     return [{ ...plan, ray: rayOf(view, fix, at), before: timesPulled(view, from, thing) }];
   });
 }
@@ -52,18 +53,12 @@ function fixedThings(view: JobView, to: Thing): { from: Thing; fix: Fix }[] {
   });
 }
 
-/** Whether a post or pier that stands is in the way of a straight tape. */
-function blocked(view: JobView, from: Thing, start: SitePoint, to: Thing, end: SitePoint): boolean {
-  const line = subtract(end, start);
-  const away = length(line);
-  return [...view.sited.values()].some(({ label, section, site }) => {
-    const post = postOf(label);
-    if ([thingKey(from), thingKey(to)].includes(thingKey(post)) || !stands(view, post)) return false;
-    const rel = subtract(pointOf(view, post)?.fix?.place ?? site, start);
-    const station = dot(rel, line) / away;
-    const half = section.kind === 'pier' ? section.diameter / 2 : Math.max(section.width, section.depth) / 2;
-    return station > 0 && station < away && Math.abs(cross(line, rel)) / away < half + ROOM;
-  });
+/** Posts and piers that stand, where they were measured to stand, but for the ends of the pull. */
+function inTheWay(view: JobView, from: Thing, to: Thing): SitedHole[] {
+  const ends = [thingKey(from), thingKey(to)];
+  return [...view.sited.values()]
+    .filter(({ label }) => stands(view, postOf(label)) && !ends.includes(thingKey(postOf(label))))
+    .map((hole) => ({ ...hole, site: pointOf(view, postOf(hole.label))?.fix?.place ?? hole.site }));
 }
 
 const timesPulled = (view: JobView, one: Thing, other: Thing): number =>

@@ -1,7 +1,7 @@
-import { add, bearingOf, distance, type SitePoint, subtract } from '../geometry/point.ts';
-import type { PullEnd, Thing, Touch } from '../job/entry-schema.ts';
+import { distance, type SitePoint } from '../geometry/point.ts';
+import type { PullEnd, Thing } from '../job/entry-schema.ts';
 import { thingName, touchName, turningOf } from '../job/words.ts';
-import { sideToward, touchOffset } from '../plan/touch.ts';
+import { postEnd, touchedPoint } from '../stakeout/ends.ts';
 import type { JobView } from './view.ts';
 
 /** A pull that could be made: its ends, and what a level tape would read. */
@@ -25,9 +25,8 @@ export function pullPlan(
   to: Thing,
   toAt: SitePoint,
 ): PullPlan {
-  const bearing = bearingOf(subtract(toAt, fromAt));
-  const near = endToward(view, from, fromAt, bearing);
-  const far = endToward(view, to, toAt, bearing + Math.PI);
+  const near = endToward(view, from, fromAt, toAt);
+  const far = endToward(view, to, toAt, fromAt);
   return { from: near.end, to: far.end, expected: distance(near.at, far.at) };
 }
 
@@ -35,16 +34,13 @@ function endToward(
   view: JobView,
   thing: Thing,
   at: SitePoint,
-  bearing: number,
+  other: SitePoint,
 ): { end: PullEnd; at: SitePoint } {
   const hole = thing.kind === 'post' ? view.sited.get(thing.hole) : undefined;
   if (!hole) return { end: { thing, touch: { at: 'nail' } }, at };
-  const touch: Touch =
-    hole.section.kind === 'pier'
-      ? { at: 'near-side' }
-      : { at: 'face', side: sideToward(hole.facing, bearing) };
-  const offset = touchOffset(hole.section, hole.facing, touch, bearing);
-  return { end: { thing, touch }, at: offset ? add(at, offset) : at };
+  const here = { ...hole, site: at };
+  const end = postEnd(here, other);
+  return { end, at: touchedPoint(here, end, other) };
 }
 
 /** An end in words: `A`, `post 4, the middle of the outer face`. */

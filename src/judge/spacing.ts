@@ -39,7 +39,7 @@ export function judgeSpacing(view: JobView, hole: SitedHole, neighbour: SitedHol
     {
       quantity: 'spacing',
       chance: chanceWithin(error, sigma, tolerance),
-      best: chanceWithin(0, sigma, tolerance),
+      best: () => chanceWithin(0, sigma, tolerance),
       error,
       sigma,
       tolerance,

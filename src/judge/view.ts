@@ -3,6 +3,7 @@ import { type RigidMotion, toSite } from '../geometry/rigid.ts';
 import type { Entry, EntryKind, EntryOf, Thing } from '../job/entry-schema.ts';
 import { isKind, ofKind, thingKey } from '../job/log.ts';
 import type { Plan } from '../job/plan-schema.ts';
+import { measure } from '../measure/measure.ts';
 import type { Measured, MeasuredHeight, MeasuredPoint, PullResult } from '../measure/types.ts';
 import type { Hole, SitedHole } from '../plan/hole.ts';
 import type { LaidPlan } from '../plan/index.ts';
@@ -33,6 +34,8 @@ export interface JobView {
   readonly pullBodies: ReadonlyMap<string, EntryOf<'pull'>>;
   /** Readings that are believed wrong, by entry. */
   readonly suspects: ReadonlySet<string>;
+  /** What such pulls touch, by `thingKey`. */
+  readonly suspectedThings: ReadonlySet<string>;
   /** Holes with an as-dug reading: their stakes are gone. */
   readonly dugHoles: ReadonlySet<string>;
   /** The current pulls that the adjustment used of a thing, each with the thing at its other end. */
@@ -59,12 +62,12 @@ export function viewOf(situation: Situation): JobView | null {
   const { entries, plan, holes, laid } = situation;
   if (!plan) return null;
   const measured = situation.measured ?? NOTHING_MEASURED;
+  const suspects = new Set(measured.suspicions.flatMap((suspicion) => suspicion.entries));
   const standAt = new Map<string, number>();
   entries.forEach((entry, i) => {
     if (isKind(entry, 'stand')) standAt.set(thingKey(entry.body.thing), i);
   });
   const pullBodies = new Map(ofKind(entries, 'pull').map((entry) => [entry.id, entry]));
-  const current = measured.points.filter((point) => point.current);
   return {
     entries,
     plan,
@@ -73,13 +76,51 @@ export function viewOf(situation: Situation): JobView | null {
     measured,
     ground: groundOf(plan, laid),
     sited: new Map((laid?.holes ?? []).map((hole) => [hole.label, hole])),
-    points: new Map(current.map((point) => [thingKey(point.thing), point])),
-    heights: new Map(measured.heights.map((height) => [height.key, height])),
+    ...lookupsOf(measured, pullBodies),
     pullBodies,
     dugHoles: new Set(ofKind(entries, 'dug').map(({ body }) => body.hole)),
-    pullsOf: otherEnds(measured, pullBodies),
-    suspects: new Set(measured.suspicions.flatMap(({ entries: suspects }) => suspects)),
+    suspects,
+    suspectedThings: new Set(
+      [...suspects].flatMap((id) => {
+        const body = pullBodies.get(id)?.body;
+        return body ? [thingKey(body.from.thing), thingKey(body.to.thing)] : [];
+      }),
+    ),
     standAt,
+  };
+}
+
+/** More ways than this of leaving out suspects say nothing new, and would cost time after every tap. */
+const MOST_READINGS_OF_THE_BOOK = 6;
+
+/**
+ * The job as it would be if the readings that are believed wrong were not there. First without every one that stands out
+ * by itself, which is the best guess; then with all of them; then, where the geometry cannot tell several apart, without
+ * each in turn. What holds in all of them does not hang on a misreading. One view when nothing is suspected.
+ */
+export function readingsOfTheBook(view: JobView): [JobView, ...JobView[]] {
+  const { suspicions } = view.measured;
+  if (suspicions.length === 0) return [view];
+  const named = suspicions.filter(({ entries }) => entries.length === 1).flatMap(({ entries }) => entries);
+  const ambiguous = suspicions.filter(({ entries }) => entries.length > 1).flatMap(({ entries }) => entries);
+  const others = ambiguous.slice(0, MOST_READINGS_OF_THE_BOOK).map((one) => without(view, [...named, one]));
+  return [without(view, named), ...(named.length > 0 ? [view] : []), ...others];
+}
+
+/** Suspects stay known, so that a place is not called checked by leaving out what speaks against it. */
+function without(view: JobView, entries: readonly string[]): JobView {
+  if (entries.length === 0 || !view.laid) return view;
+  const rest = view.entries.filter((entry) => !entries.includes(entry.id));
+  const measured = measure(rest, view.laid.holes, view.laid.baseline, view.plan.instruments);
+  return { ...view, measured, ...lookupsOf(measured, view.pullBodies) };
+}
+
+function lookupsOf(measured: Measured, pullBodies: ReadonlyMap<string, EntryOf<'pull'>>) {
+  const current = measured.points.filter((point) => point.current);
+  return {
+    points: new Map(current.map((point) => [thingKey(point.thing), point])),
+    heights: new Map(measured.heights.map((height) => [height.key, height])),
+    pullsOf: otherEnds(measured, pullBodies),
   };
 }
 

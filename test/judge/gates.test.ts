@@ -37,7 +37,12 @@ describe('dig gate', () => {
       ...measured,
     });
     const position = judgePosition(view, holeStake('1'), view.sited.get('1')?.site ?? null, '');
-    return digGate(view, '1', position, required, trouble ?? null);
+    const rule = {
+      depth: required,
+      because: 'frost' as const,
+      text: required === null ? 'Ask for the frost depth.' : '1000 mm: frost depth.',
+    };
+    return digGate(view, '1', position, rule, trouble ?? null);
   }
   function ready(field: Field) {
     field.tick('utilities');
@@ -139,7 +144,7 @@ describe('dig gate', () => {
     expect(reds(again)).toEqual([]);
   });
   it('says what depth to dig to', () => {
-    expect(itemOf(gate(), 'depth').text).toBe('Dig 1000 mm deep from the downhill lip.');
+    expect(itemOf(gate(), 'depth').text).toBe('Dig 1000 mm: frost depth.');
   });
 });
 
