@@ -1,0 +1,72 @@
+import type { Hold, PullEnd } from '../job/entry-schema.ts';
+import { roundedLength } from '../job/length.ts';
+import type { Situation } from '../judge/situation.ts';
+import {
+  DRIVEN_WITHIN_M,
+  halfSection,
+  isBeyondBelief,
+  type Prediction,
+  predict,
+  type Reading,
+  slips,
+  tapeSigma,
+} from '../measure/index.ts';
+import { differenceInWords } from '../ui/index.ts';
+import { formatLength, type Units } from '../units/index.ts';
+import type { PullToRead } from './pull-flow.tsx';
+import { alongSlope, riseBetween } from './rise.ts';
+
+/**
+ * Asks back when a reading is beyond belief, and names the slip that would explain it best.
+ *
+ * @param m the reading, metres
+ * @param how the tape was held
+ * @returns one question; null when the reading is believable, or when nothing is known to hold it against
+ */
+export function doubtOf(pull: PullToRead, m: number, how: Hold['how'], situation: Situation): string | null {
+  const { plan } = situation;
+  const prediction = plan && predictionOf(pull, how, situation);
+  if (!plan || !prediction) return null;
+  const rise = riseBetween(situation, pull.from, pull.to);
+  return doubtWords({
+    reading: m,
+    expected: prediction.reading,
+    sigma: prediction.sigma,
+    units: plan.units,
+    halfSections: [pull.from, pull.to].flatMap((end) => halfSectionAt(end, situation)),
+    ...(how === 'level' && rise !== null ? { rise } : {}),
+  });
+}
+
+/** `This is 1′ 0″ more than expected (18′ 6 5/16″). One foot too much: is it 18′ 6 5/16″? Read it again, or …` */
+export function doubtWords(about: Reading): string | null {
+  if (!isBeyondBelief(about)) return null;
+  const { reading, expected, units } = about;
+  const [slip] = slips(about);
+  const difference = `This is ${differenceInWords(reading - expected, units)} (${formatLength(expected, units)}).`;
+  return [difference, ...(slip ? [slip.text] : []), 'Read it again, or keep it as read.'].join(' ');
+}
+
+/** From what was measured so far; of a post that was never pulled to, from the plan. */
+function predictionOf(pull: PullToRead, how: Hold['how'], situation: Situation): Prediction | null {
+  const { plan, laid, measured } = situation;
+  if (!plan) return null;
+  const rise = how === 'slope' ? riseBetween(situation, pull.from, pull.to) : 0;
+  const hold: Hold =
+    how === 'level' ? { how } : rise === null ? { how } : { how, rise: roundedLength(rise, RISE_UNITS) };
+  const found = measured && laid && predict(pull.from, pull.to, hold, measured, laid.holes, plan.instruments);
+  if (found) return found;
+  if (pull.expected === undefined || rise === null) return null;
+  const reading = alongSlope(pull.expected, rise);
+  return { reading, sigma: Math.hypot(DRIVEN_WITHIN_M, tapeSigma(reading, plan.instruments)) };
+}
+
+/** A height difference is not typed by anyone here; a millimetre is finer than any rod. */
+const RISE_UNITS: Units = 'mm';
+
+/** Centre to what the tape touches, for who pulls to the centre where a face was meant. */
+function halfSectionAt({ thing, touch }: PullEnd, { laid }: Situation): number[] {
+  const hole = thing.kind === 'post' ? laid?.holes.find(({ label }) => label === thing.hole) : undefined;
+  if (!hole || (touch.at !== 'face' && touch.at !== 'near-side')) return [];
+  return [halfSection(touch.at === 'face' ? touch.side : 'front', hole)];
+}

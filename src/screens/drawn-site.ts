@@ -1,0 +1,86 @@
+import type { SitePoint } from '../geometry/point.ts';
+import { toSite } from '../geometry/rigid.ts';
+import type { PullEnd, Thing } from '../job/entry-schema.ts';
+import { thingKey } from '../job/log.ts';
+import { thingName } from '../job/words.ts';
+import type { Situation } from '../judge/situation.ts';
+import type { HoleAssessment } from '../judge/types.ts';
+import type { Drawn, DrawnHole, DrawnPull, HoleLook, HoleState } from '../ui/index.ts';
+
+/** How far a hole has come. */
+export function stateOf({ staked, dug, set, poured }: HoleAssessment): HoleState {
+  if (poured) return 'poured';
+  if (set.done) return 'set';
+  if (dug.at !== null) return 'dug';
+  return staked.driven ? 'staked' : 'planned';
+}
+
+export interface DrawnSiteOptions {
+  /** The hole that is worked on now. */
+  readonly live?: string | null;
+  readonly lookOf?: (hole: HoleAssessment) => HoleLook;
+  readonly pulls?: readonly DrawnPull[];
+}
+
+/**
+ * The job from above: in the site frame with A and B as soon as the plan lies on the site, in the plan frame before.
+ * Holes are drawn where they were planned, by `lookOf`: their state, where it is not given.
+ */
+export function drawnSite(
+  situation: Pick<Situation, 'holes' | 'laid' | 'measured'>,
+  assessed: readonly HoleAssessment[],
+  { live = null, lookOf = (hole) => ({ state: stateOf(hole) }), pulls = [] }: DrawnSiteOptions = {},
+): Drawn {
+  const { holes, laid } = situation;
+  const looks = new Map(assessed.map((hole) => [hole.hole, lookOf(hole)]));
+  const drawn = holes.map(
+    ({ label, place, section, facing, holeDiameter }): DrawnHole => ({
+      label,
+      place: laid ? toSite(laid.motion, place) : place,
+      section,
+      facing: facing + (laid?.motion.turn ?? 0),
+      holeDiameter,
+      ...(looks.get(label) ?? { state: 'planned' }),
+      ...(label === live ? { live: true } : {}),
+    }),
+  );
+  const stakes = stakePlaces(situation);
+  return { holes: drawn, ...(stakes ? { stakes } : {}), pulls };
+}
+
+/** A pull as a line on the drawing; null while one of its ends has no place. */
+export function drawnPull(
+  situation: Situation,
+  { from, to }: { readonly from: PullEnd; readonly to: PullEnd },
+  kind: DrawnPull['kind'],
+): DrawnPull | null {
+  const [p, q] = [placeOfEnd(situation, from), placeOfEnd(situation, to)];
+  if (!p || !q) return null;
+  const { plan } = situation;
+  return { from: p, to: q, kind, words: `${thingName(from.thing, plan)} to ${thingName(to.thing, plan)}` };
+}
+
+type Placed = Pick<Situation, 'laid' | 'measured'>;
+
+/** Where A and B stand, site frame: as measured, else as planned. Null until they are placed. */
+export function stakePlaces(situation: Placed): { a: SitePoint; b: SitePoint } | null {
+  if (!situation.laid) return null;
+  const a = measuredPlace(situation, { kind: 'stake', label: 'A' }) ?? { x: 0, y: 0 };
+  const b = measuredPlace(situation, { kind: 'stake', label: 'B' }) ?? { x: situation.laid.baseline, y: 0 };
+  return { a, b };
+}
+
+function measuredPlace({ measured }: Placed, thing: Thing): SitePoint | null {
+  const key = thingKey(thing);
+  return measured?.points.find((each) => each.current && thingKey(each.thing) === key)?.fix?.place ?? null;
+}
+
+/** Where a thing was measured to stand, else where it was planned to. */
+function placeOfEnd(situation: Placed, { thing }: PullEnd): SitePoint | null {
+  const stakes = stakePlaces(situation);
+  if (thing.kind === 'stake' && thing.label === 'A') return stakes?.a ?? null;
+  if (thing.kind === 'stake' && thing.label === 'B') return stakes?.b ?? null;
+  const at = measuredPlace(situation, thing);
+  if (at || thing.kind === 'stake' || thing.kind === 'nail') return at;
+  return situation.laid?.holes.find(({ label }) => label === thing.hole)?.site ?? null;
+}

@@ -1,0 +1,174 @@
+import type { ComponentChildren } from 'preact';
+import type { Thing } from '../../job/entry-schema.ts';
+import { lengthWords } from '../../job/length.ts';
+import type { HoleAssessment, Judgement } from '../../judge/types.ts';
+import { small } from '../../judge/words.ts';
+import type { HolePulls } from '../../stakeout/index.ts';
+import { PlanDrawing, Problem, PullRow, VerdictMark } from '../../ui/index.ts';
+import type { Units } from '../../units/index.ts';
+import { drawnPull, drawnSite } from '../drawn-site.ts';
+import { HELD, HoldChoice } from '../hold-choice.tsx';
+import { useJobBook } from '../job-book.ts';
+import type { PullToRead } from '../pull-flow.tsx';
+import { alongSlope, riseBetween } from '../rise.ts';
+import { useHold } from '../use-hold.ts';
+import { useLog } from '../use-log.ts';
+import { HoleActions } from './hole-actions.tsx';
+import { HoleMore } from './hole-more.tsx';
+import { crossingWords, sideWords, slopeWords, stationWords } from './hole-words.ts';
+import { shiftWords } from './shift-words.ts';
+import { StakePage, stakeLook } from './stake-page.tsx';
+import { type HoleTask, STAKE_A, STAKE_B } from './stake-step.ts';
+import type { Stake } from './use-stake.ts';
+
+export interface HoleCardProps {
+  readonly stake: Stake;
+  readonly hole: string;
+  readonly task: HoleTask;
+}
+
+/** From A's or B's nail to the nail in a hole's stake. */
+export function pullToStake(from: Thing, hole: string, expected: number): PullToRead {
+  const nail = { at: 'nail' } as const;
+  return {
+    from: { thing: from, touch: nail },
+    to: { thing: { kind: 'hole-stake', hole }, touch: nail },
+    expected,
+  };
+}
+
+/** One hole's stake: where both tapes meet, and what they read when it is driven. */
+export function HoleCard({ stake, hole, task }: HoleCardProps) {
+  const { situation, assessment } = useJobBook();
+  const [how, setHow] = useHold();
+  const { failed, log } = useLog();
+  const { plan } = situation;
+  const pulls = stake.pulls.get(hole);
+  const assessed = assessment.holes.find((each) => each.hole === hole);
+  if (!plan || !pulls || !assessed) return null;
+  const fromA = pullToStake(STAKE_A, hole, pulls.fromA);
+  const fromB = pullToStake(STAKE_B, hole, pulls.fromB);
+  const shown = livePulls(task, fromA, fromB);
+  const lines = shown.flatMap((pull) => drawnPull(situation, pull, 'live') ?? []);
+  return (
+    <StakePage
+      state={stake.state}
+      hole={hole}
+      actions={<HoleActions stake={stake} hole={hole} task={task} fromA={fromA} fromB={fromB} log={log} />}
+    >
+      <h2>{headline(hole, task, assessed, plan.units)}</h2>
+      {failed && <Problem text={`Stake ${hole}: not saved; free some space, then tap again.`} />}
+      {!pulls.withinTape && (
+        <Problem
+          text={`Hole ${hole} is beyond the tape from one of the stakes: move A and B nearer, or use a longer tape.`}
+        />
+      )}
+      <StakePullRow name="A" pull={fromA} how={how} live={shown.includes(fromA)} stake={stake} />
+      <StakePullRow name="B" pull={fromB} how={how} live={shown.includes(fromB)} stake={stake} />
+      {task === 'drive' && <p>{sideWords(pulls)}</p>}
+      {task === 'shift' && <p>{shiftWords(situation, assessed)}</p>}
+      {task === 'done' && <Why judgement={assessed.staked.position} />}
+      <PlanDrawing
+        title={`${plan.name}, hole ${hole}`}
+        units={plan.units}
+        {...drawnSite(situation, assessment.holes, { live: hole, lookOf: stakeLook, pulls: lines })}
+      />
+      <WhereWords pulls={pulls} units={plan.units} sloping={how === 'slope'} />
+      <HoldChoice value={how} onChange={setHow} />
+      <HoleMore stake={stake} hole={hole} fromA={fromA} fromB={fromB} />
+    </StakePage>
+  );
+}
+
+function livePulls(task: HoleTask, fromA: PullToRead, fromB: PullToRead): PullToRead[] {
+  if (task === 'from-a') return [fromA];
+  if (task === 'from-b') return [fromB];
+  return task === 'drive' || task === 'shift' ? [fromA, fromB] : [];
+}
+
+function headline(
+  hole: string,
+  task: HoleTask,
+  { staked, dug }: HoleAssessment,
+  units: Units,
+): ComponentChildren {
+  if (dug.at !== null) return `Hole ${hole} is dug: its stake has done its work`;
+  switch (task) {
+    case 'drive':
+      return `Hole ${hole}: drive a stake where both tapes meet`;
+    case 'from-a':
+      return `Stake ${hole}: read the tape back from A`;
+    case 'from-b':
+      return `Stake ${hole}: read the tape back from B`;
+    default:
+      return <StakeVerdict hole={hole} position={staked.position} units={units} />;
+  }
+}
+
+function StakeVerdict({
+  hole,
+  position,
+  units,
+}: {
+  readonly hole: string;
+  readonly position: Judgement;
+  readonly units: Units;
+}) {
+  const { verdict, checked, error } = position;
+  const off = verdict === 'out' && error !== null ? ` by ${small(error, units)}` : '';
+  const guard = checked || verdict === 'unmeasured' ? '' : ', unchecked';
+  return (
+    <VerdictMark verdict={verdict} checked={checked}>
+      Stake {hole} is {verdict}
+      {off}
+      {guard}
+    </VerdictMark>
+  );
+}
+
+const Why = ({ judgement }: { readonly judgement: Judgement }) =>
+  judgement.why ? <p>{judgement.why}</p> : null;
+
+interface StakePullRowProps {
+  readonly name: 'A' | 'B';
+  readonly pull: PullToRead;
+  readonly how: 'level' | 'slope';
+  readonly live: boolean;
+  readonly stake: Stake;
+}
+
+/** A tape along the slope has its own length where a level has read both ends; else only the level length is known. */
+function StakePullRow({ name, pull, how, live, stake }: StakePullRowProps) {
+  const { situation } = useJobBook();
+  const { plan } = situation;
+  if (!plan || pull.expected === undefined) return null;
+  const rise = how === 'slope' ? riseBetween(situation, pull.from, pull.to) : null;
+  const done = stake.state.present.pull(pull.from.thing, pull.to.thing);
+  return (
+    <PullRow
+      live={live}
+      from={`from ${name}’s nail`}
+      held={rise === null ? HELD.level : HELD.slope}
+      m={rise === null ? pull.expected : alongSlope(pull.expected, rise)}
+      units={plan.units}
+      {...(done ? { note: `read ${lengthWords(done.body.reading)}` } : {})}
+    />
+  );
+}
+
+interface WhereWordsProps {
+  readonly pulls: HolePulls;
+  readonly units: Units;
+  readonly sloping: boolean;
+}
+
+function WhereWords({ pulls, units, sloping }: WhereWordsProps) {
+  return (
+    <>
+      <p>
+        {crossingWords(pulls.crossing, units)} {stationWords(pulls, units)}
+      </p>
+      {sloping && <p>{slopeWords(Math.max(pulls.fromA, pulls.fromB), units)}</p>}
+    </>
+  );
+}

@@ -1,0 +1,40 @@
+import { small } from '../../judge/words.ts';
+import type { Crossing, HolePulls } from '../../stakeout/types.ts';
+import { formatLength, type Units } from '../../units/index.ts';
+
+/** Which side of the line a hole is on: two tapes always meet at two points, one on each side. */
+export function sideWords({ side }: Pick<HolePulls, 'side'>): string {
+  if (side === 'on-line') return 'It lies on the line A–B itself.';
+  return `It lies on the ${side} of A–B as you walk from A to B.`;
+}
+
+/** Station and offset: `4′ 1″ along from A, then 12′ 3″ square off to the left.` */
+export function stationWords({ station, offset, side }: HolePulls, units: Units): string {
+  const along =
+    station < 0
+      ? `${formatLength(-station, units)} back from A, away from B`
+      : `${formatLength(station, units)} along from A`;
+  if (side === 'on-line') return `${along}, on the line.`;
+  return `${along}, then ${formatLength(Math.abs(offset), units)} square off to the ${side}.`;
+}
+
+const DEGREES = 180 / Math.PI;
+
+/** How good two tapes make a place: `The tapes cross at 84°: good to 1/8″.` */
+export function crossingWords(crossing: Crossing, units: Units): string {
+  if (!Number.isFinite(crossing.drms)) return 'The tapes lie in one line here and fix nothing sideways.';
+  const angle = `${Math.round(crossing.angle * DEGREES)}°`;
+  const good = `good to ${small(crossing.drms, units)}`;
+  if (crossing.grade === 'poor')
+    return `The tapes cross at only ${angle}: ${good} at best. Prove it with check pulls.`;
+  return `The tapes cross at ${angle}: ${good}.`;
+}
+
+/** Steepest slope that the sentence on a sloping tape speaks of: 1 in 10, from which people hold a tape level. */
+const SPOKEN_SLOPE = 10;
+
+/** Why a tape along the slope does not find the place, told by its size on this very length. */
+export function slopeWords(level: number, units: Units): string {
+  const more = level * (Math.hypot(1, 1 / SPOKEN_SLOPE) - 1);
+  return `These are level lengths. Where the ground rises 1 in ${SPOKEN_SLOPE}, a tape along the slope reads ${small(more, units)} more here.`;
+}

@@ -1,0 +1,92 @@
+import { useMemo, useState } from 'preact/hooks';
+import type { PlanPlace } from '../../job/entry-schema.ts';
+import type { Plan } from '../../job/plan-schema.ts';
+import type { Hole } from '../../plan/index.ts';
+import { judgeStakes, proposeStakes, type StakeChoice } from '../../stakeout/index.ts';
+import { Button, ButtonRow, Caution, Problem, PullRow } from '../../ui/index.ts';
+import { formatLength } from '../../units/index.ts';
+import { HELD } from '../hold-choice.tsx';
+import { useJobBook } from '../job-book.ts';
+import { More } from '../more.tsx';
+import { useLog } from '../use-log.ts';
+import { PlaceForm } from './place-form.tsx';
+import { PerHole, PlacePreview } from './place-preview.tsx';
+import { placeWords, typedPlace } from './place-words.ts';
+import { StakePage } from './stake-page.tsx';
+
+export interface PlaceCardProps {
+  /** Back to where the user came from, when A and B have their places already. */
+  readonly onClose?: () => void;
+}
+
+/** Where A and B go: as the tool would have it, or as the user says. */
+export function PlaceCard({ onClose }: PlaceCardProps) {
+  const { situation } = useJobBook();
+  const { plan, holes, site } = situation;
+  const best = useMemo(() => (plan ? proposal(plan, holes) : null), [plan, holes]);
+  const [own, setOwn] = useState(false);
+  const { failed, log } = useLog();
+  if (!plan) return null;
+  const use = async (places: { a: PlanPlace; b: PlanPlace }, chosenBy: 'tool' | 'user') => {
+    if (await log({ kind: 'site', ...places, chosenBy })) onClose?.();
+  };
+  if (own || !best)
+    return (
+      <PlaceForm
+        best={best}
+        onUse={(places) => use(places, 'user')}
+        onBack={best ? () => setOwn(false) : onClose}
+      />
+    );
+  const places = { a: typedPlace(best.a, plan.units), b: typedPlace(best.b, plan.units) };
+  return (
+    <StakePage
+      actions={
+        <>
+          <ButtonRow>
+            <Button onPress={() => setOwn(true)}>I say where A and B are</Button>
+            {onClose && <Button onPress={onClose}>Leave them</Button>}
+          </ButtonRow>
+          <Button kind="main" onPress={() => void use(places, 'tool')}>
+            Use these stakes
+          </Button>
+        </>
+      }
+    >
+      <h2>Two reference stakes, A and B, {formatLength(best.baseline, plan.units)} apart</h2>
+      {failed && (
+        <Problem text="Places of A and B: not saved; free some space, then tap Use these stakes again." />
+      )}
+      {site && <MovedWarning />}
+      <PullRow live from="from A" to="to B" held={HELD.level} m={best.baseline} units={plan.units} />
+      <PlacePreview choice={best} />
+      <More label="How good each hole will be">
+        <p>A stands {placeWords(planar(best.a), plan.units)}.</p>
+        <p>B stands {placeWords(planar(best.b), plan.units)}.</p>
+        <PerHole choice={best} units={plan.units} />
+      </More>
+    </StakePage>
+  );
+}
+
+const planar = ({ x, y }: StakeChoice['a']) => ({ right: x, front: y });
+
+/** The tool's proposal as it will be logged: in the units' own steps. */
+function proposal(plan: Plan, holes: readonly Hole[]): StakeChoice | null {
+  const best = proposeStakes(holes, plan.instruments, { units: plan.units });
+  if (!best) return null;
+  const [a, b] = [best.a, best.b].map((place) => typedPlace(place, plan.units));
+  if (!a || !b) return null;
+  const at = ({ right, front }: PlanPlace) => ({ x: right.m, y: front.m });
+  return judgeStakes(at(a), at(b), holes, plan.instruments, plan.units);
+}
+
+/** Before A and B are moved: what it costs. */
+export function MovedWarning() {
+  return (
+    <Caution title="stakes driven before">
+      Once A and B have other places, every stake driven from the old ones no longer fits, and its pulls no
+      longer count: A, B and all holes are staked anew.
+    </Caution>
+  );
+}

@@ -1,0 +1,81 @@
+import type { PlanPoint } from '../../geometry/point.ts';
+import type { RigidMotion } from '../../geometry/rigid.ts';
+import { small } from '../../judge/words.ts';
+import { layPlan } from '../../plan/index.ts';
+import type { Crossing, StakeChoice } from '../../stakeout/index.ts';
+import { type Drawn, PlanDrawing, Problem } from '../../ui/index.ts';
+import type { Units } from '../../units/index.ts';
+import { useJobBook } from '../job-book.ts';
+import { expectedEllipse } from './expected-ellipse.ts';
+import { lieWords, typedPlace, worstWords } from './place-words.ts';
+
+/** What a choice of A and B gives: drawn with the doubt of every hole, the worst of them in words, what is wrong with it. */
+export function PlacePreview({ choice }: { readonly choice: StakeChoice }) {
+  const { situation } = useJobBook();
+  const { plan } = situation;
+  if (!plan) return null;
+  const motion = motionOf(choice, plan.units);
+  return (
+    <>
+      {choice.objections.map((text) => (
+        <Problem key={text} text={text} />
+      ))}
+      <PlanDrawing
+        title={`${plan.name}, A and B, with how well each hole will be fixed`}
+        units={plan.units}
+        {...drawnChoice(choice, situation.holes)}
+      />
+      <p>{worstWords(choice, plan.units)}</p>
+      {motion && <p>{lieWords(motion, plan.units)}</p>}
+    </>
+  );
+}
+
+function motionOf({ a, b }: StakeChoice, units: Units): RigidMotion | null {
+  const laid = layPlan({ a: typedPlace(a, units), b: typedPlace(b, units) }, []);
+  return laid.ok ? laid.value.motion : null;
+}
+
+type Holes = ReturnType<typeof useJobBook>['situation']['holes'];
+
+/** In the plan frame, where the choice is made. */
+function drawnChoice({ a, b, perHole }: StakeChoice, holes: Holes): Drawn {
+  const crossings = new Map(perHole.map(({ hole, crossing }) => [hole, crossing]));
+  return {
+    stakes: { a, b },
+    holes: holes.map((hole) => ({
+      ...hole,
+      state: 'planned',
+      ...ellipseAt(hole.place, a, b, crossings.get(hole.label)),
+    })),
+  };
+}
+
+function ellipseAt(place: PlanPoint, a: PlanPoint, b: PlanPoint, crossing: Crossing | undefined) {
+  const ellipse = crossing ? expectedEllipse(place, a, b, crossing) : null;
+  return ellipse ? { ellipse } : {};
+}
+
+/** Every hole with how good two tapes will make it. */
+export function PerHole({
+  choice: { perHole },
+  units,
+}: {
+  readonly choice: StakeChoice;
+  readonly units: Units;
+}) {
+  return (
+    <ul aria-label="How good each hole will be">
+      {perHole.map(({ hole, crossing, withinTape }) => (
+        <li key={hole}>
+          Hole {hole}: {withinTape ? goodWords(crossing, units) : 'beyond the tape'}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+const goodWords = ({ drms, grade }: Crossing, units: Units): string =>
+  Number.isFinite(drms)
+    ? `good to ${small(drms, units)}${grade === 'poor' ? ', a poor crossing' : ''}`
+    : 'not fixed';

@@ -1,0 +1,72 @@
+import { bearingOf, type PlanPoint, subtract } from '../../geometry/point.ts';
+import { type RigidMotion, toSite } from '../../geometry/rigid.ts';
+import type { PlanPlace } from '../../job/entry-schema.ts';
+import { type Length, roundedLength } from '../../job/length.ts';
+import { small } from '../../judge/words.ts';
+import type { StakeChoice } from '../../stakeout/types.ts';
+import { formatLength, type Units } from '../../units/index.ts';
+
+/** A place as the tool would type it, rounded to the step of the job's units. */
+export const typedPlace = ({ x, y }: PlanPoint, units: Units): PlanPlace => ({
+  right: roundedLength(x, units),
+  front: roundedLength(y, units),
+});
+
+/** `12′ 0″ to the left of the plan’s centre and 15′ 6″ behind it`. */
+export function placeWords({ right, front }: { right: number; front: number }, units: Units): string {
+  const size = (m: number) => formatLength(Math.abs(m), units);
+  return `${size(right)} to the ${right < 0 ? 'left' : 'right'} of the plan’s centre and ${size(front)} ${front < 0 ? 'behind' : 'in front of'} it`;
+}
+
+/** How the plan lies, for someone who walks from A to B. */
+export function lieWords(motion: RigidMotion, units: Units): string {
+  const centre = toSite(motion, { x: 0, y: 0 });
+  const front = bearingOf(subtract(toSite(motion, { x: 0, y: 1 }), centre));
+  const along =
+    centre.x < 0 ? `${formatLength(-centre.x, units)} back from A` : `${formatLength(centre.x, units)} along`;
+  const square = `${formatLength(Math.abs(centre.y), units)} to the ${centre.y < 0 ? 'right' : 'left'}`;
+  return `Walk from A to B: the plan’s centre lies ${along} and ${square}. Its front looks ${frontWords(front, centre.y)}.`;
+}
+
+const QUARTER = Math.PI / 2;
+/** Within this of a quarter turn nobody sees the difference by eye: five degrees. */
+const ABOUT = (5 * Math.PI) / 180;
+
+/** @param bearing of the plan's front, radians anticlockwise from A→B; @param side of the centre, left positive */
+function frontWords(bearing: number, side: number): string {
+  const quarter = Math.round(bearing / QUARTER);
+  const off = Math.abs(bearing - quarter * QUARTER);
+  const about = off > ABOUT ? 'more or less ' : '';
+  switch (((quarter % 4) + 4) % 4) {
+    case 0:
+      return `${about}the way from A to B`;
+    case 2:
+      return `${about}the way from B to A`;
+    case 1:
+      return `${about}${side < 0 ? 'toward' : 'away from'} A–B`;
+    default:
+      return `${about}${side < 0 ? 'away from' : 'toward'} A–B`;
+  }
+}
+
+/** How good the worst hole will be: `Worst is hole 6: good to 3/16″, where the tapes cross at 63°.` */
+export function worstWords({ worst }: Pick<StakeChoice, 'worst'>, units: Units): string {
+  if (!worst) return '';
+  const { hole, crossing } = worst;
+  if (!Number.isFinite(crossing.drms))
+    return `Hole ${hole} lies in line with A and B: two tapes do not fix it.`;
+  const angle = Math.round((crossing.angle * 180) / Math.PI);
+  return `Worst is hole ${hole}: good to ${small(crossing.drms, units)}, where the tapes cross at ${angle}°.`;
+}
+
+/** A length without its sign, and whether it had one: for a field beside a choice of left or right. */
+export function unsigned({ m, typed, units }: Length): { size: Length; negative: boolean } {
+  const negative = m < 0;
+  return { size: { m: Math.abs(m), typed: typed.replace(/^[-−]\s*/, ''), units }, negative };
+}
+
+/** The length with a minus in front where `negative`; nothing is nothing either way. */
+export function signed(size: Length, negative: boolean): Length {
+  if (!negative || size.m === 0) return size;
+  return { ...size, m: -size.m, typed: `-${size.typed}` };
+}

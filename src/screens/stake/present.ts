@@ -1,0 +1,43 @@
+import type { Entry, EntryOf, Thing } from '../../job/entry-schema.ts';
+import { isKind, thingKey } from '../../job/log.ts';
+
+export type LoggedPull = EntryOf<'pull'>;
+
+/** What stands on the site now, and which pulls are about it as it stands now. */
+export interface Present {
+  /** Driven, or pulled to, since A and B were last placed: what stood before does not fit any more. */
+  stands(thing: Thing): boolean;
+  /** The last pull between two things as they stand now, either way round; null when there is none. */
+  pull(one: Thing, other: Thing): LoggedPull | null;
+}
+
+/** @param entries that stand, in order */
+export function presentOf(entries: readonly Entry[]): Present {
+  const stands = new Map<string, number>();
+  const pulls = new Map<string, { entry: LoggedPull; stands: string }>();
+  const standOf = (key: string) => stands.get(key) ?? 0;
+  const standsOf = (pair: readonly string[]) => pair.map(standOf).join();
+  for (const entry of entries) {
+    if (isKind(entry, 'site')) {
+      stands.clear();
+      pulls.clear();
+    } else if (isKind(entry, 'stand')) {
+      const key = thingKey(entry.body.thing);
+      stands.set(key, standOf(key) + 1);
+    } else if (isKind(entry, 'pull')) {
+      const pair = pairOf(entry.body.from.thing, entry.body.to.thing);
+      for (const key of pair) stands.set(key, Math.max(standOf(key), 1));
+      pulls.set(pair.join(' '), { entry, stands: standsOf(pair) });
+    }
+  }
+  return {
+    stands: (thing) => standOf(thingKey(thing)) > 0,
+    pull: (one, other) => {
+      const pair = pairOf(one, other);
+      const found = pulls.get(pair.join(' '));
+      return found && found.stands === standsOf(pair) ? found.entry : null;
+    },
+  };
+}
+
+const pairOf = (one: Thing, other: Thing): string[] => [thingKey(one), thingKey(other)].sort();

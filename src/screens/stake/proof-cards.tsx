@@ -1,0 +1,139 @@
+import { endName } from '../../job/words.ts';
+import type { HoleAssessment, NextPull } from '../../judge/types.ts';
+import type { PlannedPull } from '../../stakeout/index.ts';
+import { Button, ButtonRow, JudgementTable, PlanDrawing, PullRow } from '../../ui/index.ts';
+import { formatSmall, type Units } from '../../units/index.ts';
+import { drawnPull, drawnSite } from '../drawn-site.ts';
+import { HELD, HoldChoice } from '../hold-choice.tsx';
+import { useJobBook } from '../job-book.ts';
+import { useOpenPull } from '../open-pull.ts';
+import type { PullToRead } from '../pull-flow.tsx';
+import { useHold } from '../use-hold.ts';
+import { nameOf } from './check-list.tsx';
+import { StakePage, stakeLook } from './stake-page.tsx';
+import type { Stake } from './use-stake.ts';
+
+export interface ProofCardProps {
+  readonly stake: Stake;
+  /** The user goes on although not every stake is in and checked. */
+  readonly onGoOn: () => void;
+}
+
+/** One check pull between two stakes, before anybody digs. */
+export function CheckCard({ stake, pull, onGoOn }: ProofCardProps & { readonly pull: PlannedPull }) {
+  return (
+    <PullCard
+      stake={stake}
+      onGoOn={onGoOn}
+      pull={pull}
+      headline={`Check pull: ${nameOf(pull)}`}
+      text="A misread tape moves a stake unseen. A pull between stakes shows it."
+    />
+  );
+}
+
+/** All check pulls are read, and still not every stake is in and guarded: what came of it, and the pull that helps most. */
+export function SettleCard({ stake, pull, onGoOn }: ProofCardProps & { readonly pull: NextPull | null }) {
+  const { situation, assessment } = useJobBook();
+  const { plan } = situation;
+  if (!plan) return null;
+  if (pull)
+    return (
+      <PullCard
+        stake={stake}
+        onGoOn={onGoOn}
+        pull={pull}
+        headline="Not every stake is in and checked yet"
+        text={pull.text}
+      />
+    );
+  return (
+    <StakePage
+      state={stake.state}
+      actions={
+        <Button kind="main" onPress={onGoOn}>
+          Go on as it is
+        </Button>
+      }
+    >
+      <h2>Not every stake is in and checked</h2>
+      <StakeTable holes={assessment.holes} units={plan.units} />
+    </StakePage>
+  );
+}
+
+interface PullCardProps extends ProofCardProps {
+  readonly pull: PullToRead & { readonly expected: number };
+  readonly headline: string;
+  readonly text: string;
+}
+
+function PullCard({ stake, pull, headline, text, onGoOn }: PullCardProps) {
+  const { situation, assessment } = useJobBook();
+  const openPull = useOpenPull();
+  const [how, setHow] = useHold();
+  const { plan } = situation;
+  if (!plan) return null;
+  const line = drawnPull(situation, pull, 'live');
+  return (
+    <StakePage
+      state={stake.state}
+      actions={
+        <>
+          <ButtonRow>
+            <Button onPress={onGoOn}>Go on without</Button>
+          </ButtonRow>
+          <Button kind="main" onPress={() => openPull(pull)}>
+            Read the tape
+          </Button>
+        </>
+      }
+    >
+      <h2>{headline}</h2>
+      <PullRow
+        live
+        from={`from ${endName(pull.from, plan)}`}
+        to={`to ${endName(pull.to, plan)}`}
+        held={`nail to nail, ${HELD.level}`}
+        m={pull.expected}
+        units={plan.units}
+      />
+      <p>{text}</p>
+      <PlanDrawing
+        title={plan.name}
+        units={plan.units}
+        {...drawnSite(situation, assessment.holes, { lookOf: stakeLook, pulls: line ? [line] : [] })}
+      />
+      <HoldChoice value={how} onChange={setHow} />
+      <StakeTable holes={assessment.holes} units={plan.units} />
+    </StakePage>
+  );
+}
+
+/** Every stake that is not in and checked, with why. */
+export function StakeTable({
+  holes,
+  units,
+}: {
+  readonly holes: readonly HoleAssessment[];
+  readonly units: Units;
+}) {
+  const open = holes.filter(
+    ({ dug, staked: { driven, position } }) =>
+      driven && dug.at === null && !(position.verdict === 'in' && position.checked),
+  );
+  if (open.length === 0) return null;
+  return (
+    <JudgementTable
+      label="Stakes that are not in and checked yet"
+      rows={open.map(({ hole, staked: { position } }) => ({
+        name: `stake ${hole}`,
+        tolerance: `± ${formatSmall(position.tolerance, units)}`,
+        verdict: position.verdict,
+        checked: position.checked,
+        text: position.text,
+        why: position.why,
+      }))}
+    />
+  );
+}

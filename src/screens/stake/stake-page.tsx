@@ -1,0 +1,55 @@
+import type { ComponentChildren } from 'preact';
+import type { HoleAssessment } from '../../judge/types.ts';
+import { type HoleLook, HoleStrip } from '../../ui/index.ts';
+import { stateOf } from '../drawn-site.ts';
+import { useJobBook } from '../job-book.ts';
+import { JobFrame } from '../job-frame.tsx';
+import { hrefOf } from '../route.ts';
+import { CheckList } from './check-list.tsx';
+import { Findings } from './findings.tsx';
+import { LineMore } from './line-more.tsx';
+import type { StakeState } from './stake-step.ts';
+
+export interface StakePageProps {
+  readonly actions?: ComponentChildren;
+  readonly children: ComponentChildren;
+  /** With it the holes, the check pulls and the line A–B are one tap away; without it only the card is shown. */
+  readonly state?: StakeState;
+  /** The hole that the card is about. */
+  readonly hole?: string;
+}
+
+/** A hole as the Stake phase shows it: by its stake's verdict until the hole is dug. */
+export function stakeLook(hole: HoleAssessment): HoleLook {
+  const { driven, position } = hole.staked;
+  const state = stateOf(hole);
+  if (!driven || state !== 'staked' || position.verdict === 'unmeasured') return { state };
+  return { state, verdict: position.verdict, checked: position.checked };
+}
+
+/** The frame of every card of the Stake phase: what is wrong on top, the card, the holes, and what is one tap further. */
+export function StakePage({ actions, children, state, hole }: StakePageProps) {
+  const { jobId, assessment } = useJobBook();
+  const href = (label: string) => hrefOf({ at: 'job', job: jobId, phase: 'stake', hole: label });
+  return (
+    <JobFrame phase="stake" actions={actions}>
+      <Findings />
+      {children}
+      {state && (
+        <>
+          <HoleStrip
+            label="Stakes of the holes"
+            holes={assessment.holes.map((each) => ({
+              label: each.hole,
+              href: href(each.hole),
+              current: each.hole === hole,
+              ...stakeLook(each),
+            }))}
+          />
+          <CheckList state={state} />
+          <LineMore />
+        </>
+      )}
+    </JobFrame>
+  );
+}

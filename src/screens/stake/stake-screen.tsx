@@ -1,0 +1,62 @@
+import { useState } from 'preact/hooks';
+import { NothingYet } from '../nothing-yet.tsx';
+import { OpenPullContext } from '../open-pull.ts';
+import type { PhaseProps } from '../phase-props.ts';
+import { PullFlow, type PullToRead } from '../pull-flow.tsx';
+import { useHold } from '../use-hold.ts';
+import { BaselineCard } from './baseline-card.tsx';
+import { DoneCard, TiesCard } from './end-cards.tsx';
+import { HoleCard } from './hole-card.tsx';
+import { MovePlacesContext } from './move-places.ts';
+import { PlaceCard } from './place-card.tsx';
+import { CheckCard, SettleCard } from './proof-cards.tsx';
+import { ReferenceCard } from './reference-card.tsx';
+import { type Stake, useStake } from './use-stake.ts';
+import { UtilitiesCard } from './utilities-card.tsx';
+
+/** From the plan to proved stakes: always the one card for what comes next, or for the hole in the address. */
+export function StakeScreen({ hole }: PhaseProps) {
+  const [goOn, setGoOn] = useState(false);
+  const [moving, setMoving] = useState(false);
+  const [pull, setPull] = useState<PullToRead | null>(null);
+  const [how] = useHold();
+  const stake = useStake(hole, goOn);
+  return (
+    <OpenPullContext.Provider value={setPull}>
+      <MovePlacesContext.Provider value={() => setMoving(true)}>
+        {moving ? (
+          <PlaceCard onClose={() => setMoving(false)} />
+        ) : (
+          <StakeCard stake={stake} onGoOn={() => setGoOn(true)} />
+        )}
+        {pull && <PullFlow pull={pull} how={how} onClose={() => setPull(null)} />}
+      </MovePlacesContext.Provider>
+    </OpenPullContext.Provider>
+  );
+}
+
+function StakeCard({ stake, onGoOn }: { readonly stake: Stake; readonly onGoOn: () => void }) {
+  const { step } = stake;
+  switch (step.at) {
+    case 'plan':
+      return <NothingYet phase="stake" lead="plan" text="First the plan: it has no holes to stake yet." />;
+    case 'place':
+      return <PlaceCard />;
+    case 'utilities':
+      return <UtilitiesCard />;
+    case 'reference':
+      return <ReferenceCard key={step.stake} stake={step.stake} />;
+    case 'baseline':
+      return <BaselineCard />;
+    case 'hole':
+      return <HoleCard key={step.hole} stake={stake} hole={step.hole} task={step.task} />;
+    case 'check':
+      return <CheckCard stake={stake} pull={step.pull} onGoOn={onGoOn} />;
+    case 'settle':
+      return <SettleCard stake={stake} pull={step.pull} onGoOn={onGoOn} />;
+    case 'ties':
+      return <TiesCard stake={stake} holes={step.holes} />;
+    case 'done':
+      return <DoneCard stake={stake} />;
+  }
+}

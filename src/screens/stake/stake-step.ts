@@ -1,0 +1,114 @@
+import type { Thing } from '../../job/entry-schema.ts';
+import type { Situation } from '../../judge/situation.ts';
+import type { Assessment, GateItem, HoleAssessment, NextPull } from '../../judge/types.ts';
+import type { PlannedPull } from '../../stakeout/types.ts';
+import type { Present } from './present.ts';
+
+/** What the next thing with one hole's stake is. `shift`: both tapes were read back, and it is out. */
+export type HoleTask = 'drive' | 'from-a' | 'from-b' | 'shift' | 'done';
+
+/** The one thing that the Stake screen is about. */
+export type StakeStep =
+  | { readonly at: 'plan' }
+  | { readonly at: 'place' }
+  | { readonly at: 'utilities' }
+  | { readonly at: 'reference'; readonly stake: 'A' | 'B' }
+  | { readonly at: 'baseline' }
+  | { readonly at: 'hole'; readonly hole: string; readonly task: HoleTask }
+  | { readonly at: 'check'; readonly pull: PlannedPull }
+  | { readonly at: 'settle'; readonly pull: NextPull | null }
+  | { readonly at: 'ties'; readonly holes: readonly string[] }
+  | { readonly at: 'done' };
+
+export interface StakeState {
+  readonly situation: Pick<Situation, 'plan' | 'holes' | 'site' | 'laid'>;
+  readonly present: Present;
+  readonly assessment: Pick<Assessment, 'holes' | 'next'>;
+  /** Labels, in the order in which the stakes are best driven. */
+  readonly order: readonly string[];
+  readonly checks: readonly PlannedPull[];
+  /** The hole in the address. */
+  readonly focused: string | null;
+  /** The user wants to go on although not every stake is in and checked. */
+  readonly goOn?: boolean;
+}
+
+export const STAKE_A: Thing = { kind: 'stake', label: 'A' };
+export const STAKE_B: Thing = { kind: 'stake', label: 'B' };
+
+/**
+ * The next thing to do in the Stake phase. What everything hangs on comes first, whatever hole is asked for: the plan, A
+ * and B, services marked before anything is driven, A–B pulled. Then the hole in the address, else the first hole that
+ * wants something; then check pulls until every stake is in and guarded; then ties.
+ */
+export function stakeStep(state: StakeState): StakeStep {
+  const { assessment, order, focused } = state;
+  const first = foundation(state);
+  if (first) return first;
+  const focus = assessment.holes.find(({ hole }) => hole === focused);
+  if (focus) return { at: 'hole', hole: focus.hole, task: holeTask(focus, state.present) };
+  const open = order
+    .map((label) => ({ label, task: taskOf(state, label) }))
+    .find(({ task }) => task !== 'done');
+  if (open) return { at: 'hole', hole: open.label, task: open.task };
+  return proof(state) ?? tiesOrDone(assessment.holes);
+}
+
+/** What must be so before any hole is staked; null when all of it is. */
+function foundation({ situation, present, assessment }: StakeState): StakeStep | null {
+  const { plan, holes, site, laid } = situation;
+  if (!plan || holes.length === 0) return { at: 'plan' };
+  if (!site || !laid) return { at: 'place' };
+  if (!servicesMarked(assessment.holes)) return { at: 'utilities' };
+  if (!present.stands(STAKE_A)) return { at: 'reference', stake: 'A' };
+  if (!present.stands(STAKE_B)) return { at: 'reference', stake: 'B' };
+  return present.pull(STAKE_A, STAKE_B) ? null : { at: 'baseline' };
+}
+
+/** By the same reading of the ticks as the gate of each hole. */
+const servicesMarked = (holes: readonly HoleAssessment[]): boolean =>
+  holes.every((hole) => isGreen(hole, 'utilities'));
+
+const isGreen = ({ digGate }: HoleAssessment, item: GateItem['item']): boolean =>
+  digGate.items.some((each) => each.item === item && each.green);
+
+function proof({ present, assessment, checks, goOn = false }: StakeState): StakeStep | null {
+  const settled = assessment.holes.every(isSettled);
+  if (settled || goOn) return null;
+  const pull = checks.find(({ from, to }) => !present.pull(from.thing, to.thing));
+  return pull ? { at: 'check', pull } : { at: 'settle', pull: assessment.next };
+}
+
+/** In its place, and no single misreading could have hidden it. A hole that is dug has outlived its stake. */
+const isSettled = ({ staked, dug }: HoleAssessment): boolean =>
+  dug.at !== null || (staked.position.verdict === 'in' && staked.position.checked);
+
+function tiesOrDone(holes: readonly HoleAssessment[]): StakeStep {
+  const open = holes.filter((hole) => hole.dug.at === null && !isGreen(hole, 'ties'));
+  return open.length > 0 ? { at: 'ties', holes: open.map(({ hole }) => hole) } : { at: 'done' };
+}
+
+function taskOf({ present, assessment }: StakeState, label: string): HoleTask {
+  const hole = assessment.holes.find((each) => each.hole === label);
+  return hole ? holeTask(hole, present) : 'done';
+}
+
+/** What the stake of a hole wants next. */
+export function holeTask({ hole, staked, dug }: HoleAssessment, present: Present): HoleTask {
+  if (dug.at !== null) return 'done';
+  const stake: Thing = { kind: 'hole-stake', hole };
+  if (!present.stands(stake)) return 'drive';
+  if (!present.pull(STAKE_A, stake)) return 'from-a';
+  if (!present.pull(STAKE_B, stake)) return 'from-b';
+  return staked.position.verdict === 'out' ? 'shift' : 'done';
+}
+
+/**
+ * The hole after `label` that wants something, going round; null when no other does. For "Later", and for what comes after
+ * a hole that is done.
+ */
+export function holeAfter(state: StakeState, label: string): string | null {
+  const at = state.order.indexOf(label);
+  const round = [...state.order.slice(at + 1), ...state.order.slice(0, Math.max(at, 0))];
+  return round.find((other) => taskOf(state, other) !== 'done') ?? null;
+}

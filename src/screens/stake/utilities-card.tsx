@@ -1,0 +1,33 @@
+import { Button, Caution, Problem } from '../../ui/index.ts';
+import { useLog } from '../use-log.ts';
+import { StakePage } from './stake-page.tsx';
+
+/** Before the first stake is driven: nobody knows what lies in the ground until it is marked. */
+export function UtilitiesCard() {
+  const { failed, log } = useLog();
+  const marked = () => void log({ kind: 'check', item: 'utilities', done: true });
+  return (
+    <StakePage
+      actions={
+        <Button kind="main" onPress={marked}>
+          Services are marked
+        </Button>
+      }
+    >
+      <h2>First have buried services marked</h2>
+      {failed && <Problem text="Services: not saved; free some space, then tap Services are marked again." />}
+      <Caution title="what lies in the ground">
+        <ul>
+          <li>Call the local one-call service some working days before you drive a stake or dig.</li>
+          <li>
+            Private lines are not marked by it: your own power, gas, water, drains and irrigation. Find out
+            where they run, or have them found.
+          </li>
+          <li>Marks are not exact and say nothing of depth: near them dig by hand.</li>
+          <li>Local rules decide how near, and how long to wait.</li>
+        </ul>
+      </Caution>
+      <p>Go on when every owner has marked its lines or said that it has none here.</p>
+    </StakePage>
+  );
+}
