@@ -20,8 +20,15 @@ export interface KeypadProps extends KeypadTask {
   readonly onClose: () => void;
 }
 
-/** Takes one length, by taps or by a hardware keyboard, and hands it over only once it is a length. */
+/**
+ * Takes one length, by taps or by a hardware keyboard, and hands it over only once it is a length. Another title is another
+ * reading and begins anew.
+ */
 export function Keypad(props: KeypadProps) {
+  return <OneReading key={props.title} {...props} />;
+}
+
+function OneReading(props: KeypadProps) {
   const { title, units, hint, expected, action = 'Read it' } = props;
   const pad = useKeypad(props);
   return (
@@ -95,7 +102,7 @@ function Says({ pad: { entry, m }, units, expected }: SaysProps) {
   return (
     <>
       <p class="keypad-words" role="status">
-        {m === null ? promptFor(entry, units) : lengthInWords(m, units)}
+        {m === null ? promptFor(entry, units) : `${lengthInWords(m, units)}${stillToCome(entry)}`}
       </p>
       {expected !== undefined && (
         <p>
@@ -110,6 +117,10 @@ function Says({ pad: { entry, m }, units, expected }: SaysProps) {
     </>
   );
 }
+
+/** Feet alone are a reading, but seldom the whole of it. */
+const stillToCome = (entry: KeypadEntry): string =>
+  entry.how === 'pieces' && entry.stage === 'inches' && entry.inches === '' ? '. Now the whole inches' : '';
 
 /** What to tap next, in the place where the reading will stand in words. */
 function promptFor(entry: KeypadEntry, units: Units): string {

@@ -2,6 +2,7 @@ import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { type Length, typedLength } from '../job/length.ts';
 import type { Bounds, Units } from '../units/index.ts';
 import { entryText, type KeypadEntry, startEntry, takeBack, typeText } from './keypad-entry.ts';
+import { REPEAT_TAP_MS } from './repeat-tap.ts';
 
 export interface KeypadTask {
   /** How a refusal names the reading. */
@@ -14,7 +15,12 @@ export interface KeypadTask {
   readonly draft?: string;
   /** Told of every change, so that the owner can keep what was entered. */
   readonly onDraft?: (text: string) => void;
-  readonly onDone: (length: Length) => void;
+  /**
+   * Takes the reading over, once. While a returned promise is open nothing more is handed over; when it settles and the keypad
+   * is still there (the reading could not be saved), it can be handed over again. Without a promise it can after the time of a
+   * repeat tap.
+   */
+  readonly onDone: (length: Length) => void | Promise<void>;
 }
 
 export interface KeypadState {
@@ -57,7 +63,12 @@ export function useKeypad(task: KeypadTask): KeypadState {
     const doubt = keepAsRead ? null : (task.check?.(read.value.m) ?? null);
     if (doubt !== null) return setQuestion(doubt);
     handedOver.current = true;
-    task.onDone(read.value);
+    const saving = task.onDone(read.value);
+    const again = () => {
+      handedOver.current = false;
+    };
+    if (saving instanceof Promise) void saving.finally(again);
+    else setTimeout(again, REPEAT_TAP_MS);
   };
   useHardwareKeys({
     type: (character) => put(typeText(now.current, character)),

@@ -69,6 +69,27 @@ describe('a reading by taps', () => {
   });
 });
 
+test('a reading that could not be saved can be handed over again', async () => {
+  const saves = [Promise.resolve(), Promise.resolve()];
+  const onDone = vi.fn(() => saves.pop());
+  open({ onDone });
+  type('18 6');
+  press('Enter');
+  press('Enter');
+  expect(onDone).toHaveBeenCalledTimes(1);
+  await new Promise((settled) => setTimeout(settled));
+  press('Enter');
+  expect(onDone).toHaveBeenCalledTimes(2);
+});
+
+test('another title is another reading', () => {
+  const common = { units: 'mm', hint: '', onDone: vi.fn(), onClose: vi.fn() } as const;
+  const { rerender } = render(<Keypad title="Gap" {...common} />);
+  type('12');
+  rerender(<Keypad title="Over" {...common} />);
+  expect(screen.queryByText('12')).toBeNull();
+});
+
 describe('a reading by hardware keys', () => {
   test('typed as people write it, with Enter', () => {
     const { onDone } = open();

@@ -1,7 +1,7 @@
 import type { Vec } from '../../geometry/point.ts';
 import { unit } from '../../geometry/point.ts';
 import type { Drawn, DrawnHole } from './drawn.ts';
-import { type Box, boxAround, type LabelTask, placeLabels, type Segment } from './labels.ts';
+import { type Box, boxAround, type LabelTask, type Obstacles, placeLabels, type Segment } from './labels.ts';
 import { exaggeration } from './scale.ts';
 import { fitView, markRadius, type Spot, turnAsStanding, type View } from './view.ts';
 
@@ -10,7 +10,7 @@ export interface PlacedHole {
   readonly at: Spot;
   readonly r: number;
   /** Null where the drawing is too dense to hold it. */
-  readonly label: (Box & { readonly size: number }) | null;
+  readonly label: Label | null;
   readonly arrow: Segment | null;
 }
 
@@ -21,7 +21,8 @@ export interface Layout {
   readonly exaggeration: number;
 }
 
-export const LABEL_SIZE = 18;
+/** Letter heights, pixels: body size where there is room. */
+const LABEL_SIZES = [18, 14];
 const LIVE_LABEL_SIZE = 24;
 /** Half the side of a reference stake's square. */
 export const STAKE_HALF = 9;
@@ -41,15 +42,12 @@ export function layOut(drawn: Drawn, width: number, maxHeight: number): Layout {
   const r = markRadius(spots);
   const arrows = holes.map((hole, i) => arrowOf(hole, spots[i]!, r, turn));
   const corners = stakes ? { a: view.spot(stakes.a), b: view.spot(stakes.b) } : null;
-  const labels = placeLabels(
-    holes.map((hole, i) => labelTask(hole, spots[i]!, r)),
-    {
-      boxes: corners ? [...stakeBoxes(corners.a), ...stakeBoxes(corners.b)] : [],
-      segments: [...lines(drawn, view), ...arrows.filter((arrow) => arrow !== null)],
-      within: { left: 0, right: view.width, top: 0, bottom: view.height },
-      centre: middle(spots),
-    },
-  );
+  const labels = placeInLargestSize(holes, spots, r, {
+    boxes: corners ? [...stakeBoxes(corners.a), ...stakeBoxes(corners.b)] : [],
+    segments: [...lines(drawn, view), ...arrows.filter((arrow) => arrow !== null)],
+    within: { left: 0, right: view.width, top: 0, bottom: view.height },
+    centre: middle(spots),
+  });
   return {
     view,
     stakes: corners,
@@ -61,19 +59,35 @@ export function layOut(drawn: Drawn, width: number, maxHeight: number): Layout {
       hole,
       at: spots[i]!,
       r,
-      label: labels[i] ? { ...labels[i], size: labelSize(hole) } : null,
+      label: labels[i] ?? null,
       arrow: arrows[i]!,
     })),
   };
 }
 
-const labelSize = (hole: DrawnHole): number => (hole.live ? LIVE_LABEL_SIZE : LABEL_SIZE);
+type Label = Box & { readonly size: number };
 
-const labelTask = (hole: DrawnHole, at: Spot, r: number): LabelTask => ({
+/** All labels in the largest size in which all find room; failing that, those that do in the smallest. */
+function placeInLargestSize(
+  holes: readonly DrawnHole[],
+  spots: readonly Spot[],
+  r: number,
+  obstacles: Obstacles,
+): (Label | null)[] {
+  let labels: (Label | null)[] = [];
+  for (const usual of LABEL_SIZES) {
+    const tasks = holes.map((hole, i) => labelTask(hole, spots[i]!, r, usual));
+    labels = placeLabels(tasks, obstacles).map((box, i) => box && { ...box, size: tasks[i]!.size });
+    if (!labels.includes(null)) break;
+  }
+  return labels;
+}
+
+const labelTask = (hole: DrawnHole, at: Spot, r: number, usual: number): LabelTask => ({
   text: hole.label,
   at,
   r: hole.live ? r + LIVE_RING + 2 : r,
-  size: labelSize(hole),
+  size: hole.live ? LIVE_LABEL_SIZE : usual,
   first: hole.live ?? false,
 });
 

@@ -6,9 +6,13 @@ import preact from '@preact/preset-vite';
 import { chromium, type Page } from 'playwright-core';
 import { createServer } from 'vite';
 
+/** Width, height, and how much larger than usual the user has set text. */
 const SIZES = [
-  [390, 844],
-  [320, 640],
+  [390, 844, 1],
+  [320, 640, 1],
+  [844, 390, 1],
+  [1280, 800, 1],
+  [390, 844, 2],
 ] as const;
 
 const tap = async (page: Page, ...names: string[]) => {
@@ -49,13 +53,21 @@ const server = await createServer({
   root: '.',
   plugins: [preact()],
   logLevel: 'error',
-  server: { port: 5199, host: '127.0.0.1' },
+  // Only the gallery's own modules: the app's entry needs plugins that are not loaded here.
+  optimizeDeps: { entries: ['test/ui/gallery/index.html'] },
+  cacheDir: 'out/gallery-cache',
+  server: { host: '127.0.0.1' },
 });
 await server.listen();
-const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
+const [base] = server.resolvedUrls?.local ?? [];
 mkdirSync('out/gallery', { recursive: true });
 const only = process.argv[2];
-for (const [width, height] of SIZES) {
+for (const [width, height, text] of SIZES) {
+  const browser = await chromium.launch({
+    executablePath: '/usr/bin/chromium',
+    args: ['--no-sandbox', `--blink-settings=defaultFontSize=${16 * text}`],
+  });
+  const size = text > 1 ? `${width}-text${text}` : `${width}`;
   const page = await browser.newPage({ viewport: { width, height } });
   page.on(
     'console',
@@ -64,16 +76,15 @@ for (const [width, height] of SIZES) {
   page.on('pageerror', (error) => console.log(error));
   for (const [name, file, act] of SHOTS) {
     if (only && !file.includes(only)) continue;
-    await page.goto(`http://127.0.0.1:5199/test/ui/gallery/index.html?page=${name}`);
+    await page.goto(`${base}test/ui/gallery/index.html?page=${name}`);
     await page.waitForSelector('h1, dialog');
     await act?.(page);
     const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
     if (wide > 0) console.log(`${file} at ${width}: ${wide} px too wide`);
-    await page.screenshot({ path: `out/gallery/${file}-${width}.png` });
+    await page.screenshot({ path: `out/gallery/${file}-${size}.png` });
     if (name === 'parts' || name === 'drawings')
-      await page.screenshot({ path: `out/gallery/${file}-${width}-whole.png`, fullPage: true });
+      await page.screenshot({ path: `out/gallery/${file}-${size}-whole.png`, fullPage: true });
   }
-  await page.close();
+  await browser.close();
 }
-await browser.close();
 await server.close();
