@@ -32,7 +32,7 @@ export const SCHEMA_VERSION = 1;
 /** Dexie multiplies its own version numbers by ten for the browser. */
 const BROWSER_VERSION_FACTOR = 10;
 
-export const DATABASE_NAME = 'swingtape';
+const DATABASE_NAME = 'swingtape';
 
 export interface DatabaseOptions {
   readonly name?: string;

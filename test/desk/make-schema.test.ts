@@ -41,7 +41,10 @@ test('lengths are described once and referred to', () => {
   expect(published.match(/"\$ref": "#\/\$defs\/length"/g)!.length).toBeGreaterThan(20);
 });
 
-describe('it accepts and refuses what the reader does', () => {
+/** Hundreds of files are read here, on whatever machine: slow is no failure. */
+const PATIENCE = { timeout: 60_000 };
+
+describe('it accepts and refuses what the reader does', PATIENCE, () => {
   test('a good file, and one that version 1 wrote', () => {
     const frozen = readFileSync(new URL('../store/fixtures/v1-job.txt', import.meta.url), 'utf8');
     for (const good of [text, frozen])

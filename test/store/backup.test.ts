@@ -278,7 +278,10 @@ describe('a bad file is refused with one sentence', () => {
   });
 });
 
-describe('hostile files', () => {
+/** Hundreds of files are read here, on whatever machine: slow is no failure. */
+const PATIENCE = { timeout: 60_000 };
+
+describe('hostile files', PATIENCE, () => {
   /** Pieces that files are spliced with: syntax, extremes, and what scripts and databases choke on. */
   const SCRAPS = [
     '',

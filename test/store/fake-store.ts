@@ -10,7 +10,7 @@ export function phone() {
 export type Phone = ReturnType<typeof phone>;
 
 /** A clock that moves a second at each look. */
-export function clock(start = '2026-05-02T14:00:00.000Z'): () => Date {
+function clock(start = '2026-05-02T14:00:00.000Z'): () => Date {
   let at = Date.parse(start);
   return () => {
     at += 1000;
