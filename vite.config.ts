@@ -59,7 +59,9 @@ export default defineConfig({
         ],
       },
       workbox: {
-        globPatterns: ['**/*.{html,js,css,json,svg,png}'],
+        globPatterns: ['**/*.{html,js,css,json,svg,png,txt}'],
+        // The README's picture is served, and no use on a phone.
+        globIgnores: ['picture.png'],
         navigateFallback: 'index.html',
         // The page that installs the worker is served by it at once, so that its later parts come from the cache too.
         clientsClaim: true,

@@ -1,13 +1,6 @@
 import type { HoleAssessment } from '../judge/types.ts';
-import type { HoleLook, HoleState } from '../ui/index.ts';
-
-/** How far a hole has come, whatever phase is on the screen. */
-export function stateOf({ staked, dug, set, poured }: HoleAssessment): HoleState {
-  if (poured) return 'poured';
-  if (set.done) return 'set';
-  if (dug.at !== null) return 'dug';
-  return staked.driven ? 'staked' : 'planned';
-}
+import type { HoleLook } from '../ui/index.ts';
+import { stateOf } from './drawn-site.ts';
 
 /** A hole's mark once posts are set: the worst of all that is judged of the post, tick only when every part is guarded. */
 export function setLook(hole: HoleAssessment): HoleLook {

@@ -1,5 +1,5 @@
 // `npm run picture`: takes the example job through its phases in the built app, keeps a picture of each in
-// out/screens/, and lays three of them side by side as docs/app.png, the picture in README.md.
+// out/screens/, and lays three of them side by side as public/picture.png, the picture in README.md.
 import { mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
@@ -10,7 +10,7 @@ import { builtApp, launch, PHONE, phone } from '../e2e/browser.ts';
 import { openExample } from './example.ts';
 
 const SCREENS = join(ROOT, 'out', 'screens');
-const PICTURE = join(ROOT, 'docs', 'app.png');
+const PICTURE = join(ROOT, 'public', 'picture.png');
 const SHOWN = ['stake', 'set', 'pour'];
 const GAP = 24;
 
@@ -44,7 +44,6 @@ async function sideBySide(browser: Browser, files: readonly string[]): Promise<v
 }
 
 mkdirSync(SCREENS, { recursive: true });
-mkdirSync(join(ROOT, 'docs'), { recursive: true });
 const server = await serve(builtApp());
 const browser = await launch();
 try {
@@ -57,7 +56,7 @@ try {
     browser,
     SHOWN.map((phase) => files.get(phase) ?? ''),
   );
-  console.log('docs/app.png');
+  console.log('public/picture.png');
 } finally {
   await browser.close();
   await server.close();

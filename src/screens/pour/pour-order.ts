@@ -1,6 +1,7 @@
 import type { HoleAssessment } from '../../judge/types.ts';
 import type { HoleLook } from '../../ui/index.ts';
-import { setLook, stateOf } from '../looks.ts';
+import { stateOf } from '../drawn-site.ts';
+import { setLook } from '../looks.ts';
 
 /** Holes still to pour: those whose gate is open first, then those with the least missing. */
 export function pourOrder(holes: readonly HoleAssessment[]): HoleAssessment[] {

@@ -1,91 +1,57 @@
-import type { SitePoint } from '../../geometry/point.ts';
-import type { Thing } from '../../job/entry-schema.ts';
-import { thingName } from '../../job/words.ts';
 import type { PullPlan } from '../../judge/pull-ends.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
-import { type JobView, pointOf } from '../../judge/view.ts';
-import { type DrawnHole, type DrawnPull, PlanDrawing } from '../../ui/index.ts';
+import { type DrawnHole, PlanDrawing } from '../../ui/index.ts';
+import { drawnPull, drawnSite } from '../drawn-site.ts';
+import { useJobBook } from '../job-book.ts';
 import { setLook } from '../looks.ts';
 import type { SetStep } from './set-step.ts';
 
 export interface SetDrawingProps {
-  readonly view: JobView;
-  readonly holes: readonly HoleAssessment[];
   /** The hole that is worked on, and what is to be done about it. */
-  readonly current: string | null;
+  readonly hole: HoleAssessment | null;
   readonly step: SetStep | null;
-}
-
-/** Where things stand: every post by its verdict, the tapes to pull now, the way to push. */
-export function SetDrawing({ view, holes, current, step }: SetDrawingProps) {
-  if (!view.laid) return null;
-  const b: SitePoint = { x: view.measured.baseline?.length ?? view.laid.baseline, y: 0 };
-  const pulls = step ? pullsOf(step) : [];
-  return (
-    <PlanDrawing
-      title={current === null ? view.plan.name : `${view.plan.name}, hole ${current}`}
-      units={view.plan.units}
-      holes={holes.flatMap((hole) => drawn(view, hole, current, step))}
-      stakes={{ a: { x: 0, y: 0 }, b }}
-      pulls={pulls.map((pull) => drawnPull(view, pull, b))}
-      maxHeight={DRAWING_HEIGHT}
-    />
-  );
 }
 
 /** Leaves room for a card and its main button on a phone of 844 px. */
 const DRAWING_HEIGHT = 200;
 
-function pullsOf(step: SetStep): readonly PullPlan[] {
+/** Where things stand: every post by its verdict, the tapes to pull now, the way to push. */
+export function SetDrawing({ hole, step }: SetDrawingProps) {
+  const { situation, assessment } = useJobBook();
+  const { plan } = situation;
+  if (!plan) return null;
+  const live = hole?.hole ?? null;
+  const pulls = (step ? pullsOf(step) : []).flatMap((pull) => drawnPull(situation, pull, 'live') ?? []);
+  const site = drawnSite(situation, assessment.holes, { live, lookOf: setLook, pulls });
+  const assessed = new Map(assessment.holes.map((each) => [each.hole, each]));
+  return (
+    <PlanDrawing
+      title={live === null ? plan.name : `${plan.name}, hole ${live}`}
+      units={plan.units}
+      {...site}
+      holes={site.holes.map((drawn) => withResult(drawn, assessed.get(drawn.label), step))}
+      maxHeight={DRAWING_HEIGHT}
+    />
+  );
+}
+
+type Ends = Pick<PullPlan, 'from' | 'to'>;
+
+function pullsOf(step: SetStep): readonly Ends[] {
   if (step.do === 'stand') return step.hold;
   if (step.do === 'pull') return [step.pull];
-  return step.do === 'move' && step.nudge
-    ? step.nudge.readings.map((r) => ({ ...r, expected: r.reading }))
-    : [];
+  return step.do === 'move' && step.nudge ? step.nudge.readings : [];
 }
 
-function drawn(
-  view: JobView,
-  hole: HoleAssessment,
-  current: string | null,
-  step: SetStep | null,
-): DrawnHole[] {
-  const sited = view.sited.get(hole.hole);
-  if (!sited) return [];
-  const { section, facing, holeDiameter, label } = sited;
-  const live = label === current;
-  const { nudge } = hole.set;
-  return [
-    {
-      label,
-      place: sited.site,
-      section,
-      facing,
-      holeDiameter,
-      live,
-      ...setLook(hole),
-      ...(hole.set.at ? { ellipse: hole.set.at.ellipse } : {}),
-      ...(live && nudge && step?.do === 'move'
-        ? { nudge: { bearing: nudge.bearing, words: nudge.words } }
-        : {}),
-    },
-  ];
-}
-
-function drawnPull(view: JobView, { from, to }: Pick<PullPlan, 'from' | 'to'>, b: SitePoint): DrawnPull {
+/** Adds what was found of a post: how well its place is known, and which way to push the one at hand. */
+function withResult(drawn: DrawnHole, hole: HoleAssessment | undefined, step: SetStep | null): DrawnHole {
+  if (!hole) return drawn;
+  const { at, nudge } = hole.set;
   return {
-    from: placeOf(view, from.thing, b),
-    to: placeOf(view, to.thing, b),
-    kind: 'live',
-    words: `from ${thingName(from.thing, view.plan)} to ${thingName(to.thing, view.plan)}`,
+    ...drawn,
+    ...(at ? { ellipse: at.ellipse } : {}),
+    ...(drawn.live && nudge && step?.do === 'move'
+      ? { nudge: { bearing: nudge.bearing, words: nudge.words } }
+      : {}),
   };
-}
-
-const ORIGIN: SitePoint = { x: 0, y: 0 };
-
-/** Where it was measured to be, else where it belongs. */
-function placeOf(view: JobView, thing: Thing, b: SitePoint): SitePoint {
-  if (thing.kind === 'stake') return thing.label === 'A' ? ORIGIN : (pointOf(view, thing)?.fix?.place ?? b);
-  if (thing.kind === 'nail') return pointOf(view, thing)?.fix?.place ?? ORIGIN;
-  return view.sited.get(thing.hole)?.site ?? ORIGIN;
 }

@@ -1,7 +1,7 @@
-import type { Side } from '../../job/entry-schema.ts';
+import type { Hold, Side } from '../../job/entry-schema.ts';
 import { ofKind } from '../../job/log.ts';
 import type { JobView } from '../../judge/view.ts';
-import type { How } from '../hold-choice.tsx';
+
 import { PullFlow, type PullToRead } from '../pull-flow.tsx';
 import { PlumbFlow } from './plumb-flow.tsx';
 import { RodFlow, type RodPoint } from './rod-flow.tsx';
@@ -15,7 +15,7 @@ export type OpenFlow =
 export interface SetFlowProps {
   readonly flow: OpenFlow;
   readonly hole: string;
-  readonly how: How;
+  readonly how: Hold['how'];
   readonly setup: string;
   readonly view: JobView;
   readonly onClose: () => void;

@@ -4,12 +4,12 @@ import type { HoleAssessment } from '../../judge/types.ts';
 import { type JobView, viewOf } from '../../judge/view.ts';
 import { ButtonLink, HoleStrip, JudgementTable } from '../../ui/index.ts';
 import { Findings } from '../findings.tsx';
-import { useHow } from '../hold-choice.tsx';
 import { useJobBook } from '../job-book.ts';
 import { JobFrame } from '../job-frame.tsx';
 import { setLook } from '../looks.ts';
 import type { PhaseProps } from '../phase-props.ts';
 import { hrefOf } from '../route.ts';
+import { useHold } from '../use-hold.ts';
 import { OtherReadings } from './other-readings.tsx';
 import { SetActions } from './set-actions.tsx';
 import { SetCard } from './set-card.tsx';
@@ -51,7 +51,7 @@ function SetWork({ view, focused }: { readonly view: JobView; readonly focused: 
   const { jobId, assessment } = useJobBook();
   const [moved, setMoved] = useState<string | null>(null);
   const [leave, setLeave] = useState(false);
-  const [how, setHow] = useHow();
+  const [how, setHow] = useHold();
   const [flow, setFlow] = useState<OpenFlow | null>(null);
   const setup = moved ?? lastSetup(view);
   const known = assessment.holes.some((hole) => hole.hole === focused);
@@ -80,7 +80,7 @@ function SetWork({ view, focused }: { readonly view: JobView; readonly focused: 
       }
     >
       <Findings />
-      <SetDrawing view={view} holes={assessment.holes} current={label} step={step} />
+      <SetDrawing hole={hole} step={step} />
       {hole && step ? (
         <>
           <SetCard step={step} hole={hole} plan={view.plan} />

@@ -1,11 +1,13 @@
+import type { Hold } from '../../job/entry-schema.ts';
 import { Button } from '../../ui/index.ts';
-import { HoldChoice, type How } from '../hold-choice.tsx';
+import { HoldChoice } from '../hold-choice.tsx';
+
 import type { SetStep } from './set-step.ts';
 
 export interface StepOptionsProps {
   readonly step: SetStep;
-  readonly how: How;
-  readonly onHow: (how: How) => void;
+  readonly how: Hold['how'];
+  readonly onHow: (how: Hold['how']) => void;
   readonly setup: string;
   readonly onNewSetup: () => void;
 }
