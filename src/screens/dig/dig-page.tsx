@@ -1,0 +1,68 @@
+import type { ComponentChildren } from 'preact';
+import type { HoleAssessment } from '../../judge/types.ts';
+import { Caution, type HoleLook, HoleStrip, PlanDrawing } from '../../ui/index.ts';
+import { drawnSite, stateOf } from '../drawn-site.ts';
+import { useJobBook } from '../job-book.ts';
+import { JobFrame } from '../job-frame.tsx';
+import { hrefOf } from '../route.ts';
+import { digTask } from './dig-step.ts';
+
+/** A hole as the Dig phase shows it: once dug, by its depth and width; what was met in it leaves it unsure. */
+export function digLook(hole: HoleAssessment): HoleLook {
+  const state = stateOf(hole);
+  const task = digTask(hole);
+  if (state !== 'dug') return { state };
+  const { depth, width } = hole.dug;
+  const short = [depth, width].some(({ verdict }) => verdict === 'out');
+  if (short) return { state, verdict: 'out' };
+  if (task !== 'done') return { state, verdict: 'unsure' };
+  return { state, verdict: 'in', checked: depth.checked && width.checked };
+}
+
+export interface DigPageProps {
+  readonly actions?: ComponentChildren;
+  /** The hole that the card is about. */
+  readonly hole?: string;
+  readonly children: ComponentChildren;
+}
+
+/** The frame of every card of the Dig phase: the card, where it is, the cautions, the holes. */
+export function DigPage({ actions, hole, children }: DigPageProps) {
+  const { jobId, situation, assessment } = useJobBook();
+  const { plan } = situation;
+  if (!plan) return null;
+  const href = (label: string) => hrefOf({ at: 'job', job: jobId, phase: 'dig', hole: label });
+  return (
+    <JobFrame phase="dig" actions={actions}>
+      {children}
+      <PlanDrawing
+        title={hole === undefined ? plan.name : `${plan.name}, hole ${hole}`}
+        units={plan.units}
+        {...drawnSite(situation, assessment.holes, { live: hole ?? null, lookOf: digLook })}
+      />
+      <DigCautions />
+      <HoleStrip
+        label="Holes"
+        holes={assessment.holes.map((each) => ({
+          label: each.hole,
+          href: href(each.hole),
+          current: each.hole === hole,
+          ...digLook(each),
+        }))}
+      />
+    </JobFrame>
+  );
+}
+
+function DigCautions() {
+  return (
+    <Caution title="open holes">
+      <ul>
+        <li>Cover or fence every open hole whenever you turn your back on it.</li>
+        <li>Nobody climbs in, or reaches in with the head: the walls come without warning.</li>
+        <li>By the marks of services dig by hand.</li>
+        <li>Look up before you raise a bar, an auger or a rod: keep well clear of overhead lines.</li>
+      </ul>
+    </Caution>
+  );
+}

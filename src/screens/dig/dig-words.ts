@@ -1,0 +1,53 @@
+import type { OBSTRUCTIONS } from '../../job/entry-schema.ts';
+import type { HoleAssessment, Judgement } from '../../judge/types.ts';
+import { differenceInWords } from '../../ui/index.ts';
+import { formatLength, stepOf, type Units } from '../../units/index.ts';
+
+export type Obstruction = (typeof OBSTRUCTIONS)[number];
+
+export const OBSTRUCTION_NAMES: Record<Obstruction, string> = {
+  none: 'Nothing',
+  rock: 'Rock',
+  water: 'Water',
+  roots: 'Roots',
+  soft: 'Soft ground',
+  other: 'Something else',
+};
+
+/** A length rounded up to the units' step: a depth to dig to is never rounded down. */
+export function roundedUp(m: number, units: Units): number {
+  const step = stepOf(units);
+  return Math.ceil(m / step - STEP_SLACK) * step;
+}
+
+/** A whole number of steps stays what it is, whatever its last bits say. */
+const STEP_SLACK = 1e-6;
+
+/** Deeper than asked by this much is more often a foot misread than a foot too much dug: 250 mm, ten inches. */
+const DEEPER_ASKS_M = 0.25;
+/** A hole this many times as wide as planned, or the inverse of it, is more often a slip. */
+const WIDER_ASKS = 1.6;
+
+/** Asks back where an as-dug depth looks like a slip. Too shallow is no slip: it is what the hole is like. */
+export function depthDoubt(m: number, required: number | null, units: Units): string | null {
+  if (required === null || m <= required + DEEPER_ASKS_M) return null;
+  return `This is ${differenceInWords(m - required, units)} (${formatLength(required, units)}). Read it again, or keep it as read.`;
+}
+
+export function widthDoubt(m: number, planned: number, units: Units): string | null {
+  if (m <= planned * WIDER_ASKS && m >= planned / WIDER_ASKS) return null;
+  return `This is ${differenceInWords(m - planned, units)} (${formatLength(planned, units)}). Read it again, or keep it as read.`;
+}
+
+/** What is to be said of a dug hole, worst first; empty when it is deep and wide enough and nothing was met. */
+export function dugTrouble({ depth, width }: HoleAssessment['dug']): string[] {
+  return [depth, width].filter(notIn).map(({ why }) => why);
+}
+
+const notIn = ({ verdict }: Judgement): boolean => verdict !== 'in';
+
+/** Never waved through: what was met, and who decides. */
+export function obstructionWords(hole: string, obstruction: string): string {
+  const name = OBSTRUCTION_NAMES[obstruction as Obstruction]?.toLowerCase() ?? 'something';
+  return `Hole ${hole}: ${name === 'something else' ? 'something in the way' : name}. Whether the hole will do is a decision by whoever is responsible for the structure: the designer or the building office.`;
+}
