@@ -1,44 +1,13 @@
-import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Body, Entry } from '../../src/job/entry-schema.ts';
-import { currentPlan, inOrder, standing } from '../../src/job/log.ts';
-import { describeEntry } from '../../src/job/words.ts';
-import { backupFileName, checksumOf, writeBackup } from '../../src/store/backup.ts';
-import { type Backup, MOST_ENTRIES } from '../../src/store/backup-schema.ts';
-import { canonicalJson } from '../../src/store/canonical-json.ts';
+import { standing } from '../../src/job/log.ts';
+import { backupFileName, writeBackup } from '../../src/store/backup.ts';
+import { MOST_ENTRIES } from '../../src/store/backup-schema.ts';
 import { MOST_BACKUP_BYTES, readBackup } from '../../src/store/read-backup.ts';
-import { sha256 } from '../../src/store/sha256.ts';
-import { entry, inches, sampleBodies, sampleLog, samplePlan } from '../job/sample.ts';
-import { placesIn } from './places-in.ts';
-
-const job = { id: 'job-00000001', createdAt: '2026-05-01T08:00:00.000Z' };
-const SAVED_AT = '2026-05-02T18:00:00.000Z';
-const good = writeBackup(job, sampleLog(), SAVED_AT);
-
-function read(text: string): Backup {
-  const result = readBackup(text);
-  if (!result.ok) throw new Error(result.problem.text);
-  return result.value;
-}
-
-function refusal(text: string): string {
-  const result = readBackup(text);
-  if (result.ok) throw new Error('accepted');
-  expect(result.problem.field).toBe('Backup');
-  return result.problem.text;
-}
-
-/** The good file with its data changed, and without the checksum, as a person with an editor would. */
-function edited(
-  change: (file: Record<string, unknown> & { log: Record<string, unknown>[] }) => void,
-): string {
-  const file = JSON.parse(good);
-  delete file.checksum;
-  change(file);
-  return JSON.stringify(file);
-}
+import { entry, inches, sampleLog, samplePlan } from '../job/sample.ts';
+import { edited, good, job, read, refusal, SAVED_AT } from './backup-file.ts';
 
 describe('a backup', () => {
   test('reads back as it was written', () => {
@@ -278,114 +247,6 @@ describe('a bad file is refused with one sentence', () => {
   });
 });
 
-/** Hundreds of files are read here, on whatever machine: slow is no failure. */
-const PATIENCE = { timeout: 60_000 };
-
-describe('hostile files', PATIENCE, () => {
-  /** Pieces that files are spliced with: syntax, extremes, and what scripts and databases choke on. */
-  const SCRAPS = [
-    '',
-    '{',
-    '}',
-    '[',
-    ']',
-    '"',
-    ',',
-    ':',
-    '\\',
-    '\u0000',
-    '\uD800',
-    '-',
-    '1e999',
-    '1e9',
-    'null',
-    'true',
-    '"__proto__":{"a":1},',
-    '<script>alert(1)</script>',
-    '"m":0',
-    '"typed":""',
-    '"units":"mm"',
-    '"seq":9007199254740993',
-    '99',
-  ];
-  const spot = fc.nat(good.length);
-  const mutation = fc.record({ at: spot, drop: fc.nat(40), put: fc.constantFrom(...SCRAPS) });
-
-  /** Refused with one sentence, or read whole and good for use; never anything else. */
-  function readsOrRefuses(text: string): boolean {
-    const result = readBackup(text);
-    expect(Object.keys(Object.prototype)).toEqual([]);
-    if (!result.ok) {
-      expect(result.problem.text).toMatch(/^Backup: [^\n]+[.]$/);
-      return false;
-    }
-    const { log } = result.value;
-    for (const e of log) expect(describeEntry(e, currentPlan(standing(log)))).not.toBe('');
-    expect(read(writeBackup(result.value.job, log, SAVED_AT)).log).toEqual(inOrder(log));
-    return true;
-  }
-
-  test('property: the text mutated anywhere', () => {
-    fc.assert(
-      fc.property(
-        fc.array(mutation, { minLength: 1, maxLength: 3 }),
-        fc.boolean(),
-        (mutations, keepChecksum) => {
-          let text = keepChecksum ? good : edited(() => {});
-          for (const { at, drop, put } of mutations) text = text.slice(0, at) + put + text.slice(at + drop);
-          readsOrRefuses(text);
-        },
-      ),
-      { numRuns: 500 },
-    );
-  });
-
-  test('property: any value in it replaced by any other', () => {
-    const value = fc.oneof(
-      fc.constantFrom(
-        0,
-        -1,
-        1e-7,
-        1e308,
-        12.5,
-        true,
-        false,
-        null,
-        '',
-        'A',
-        '4',
-        'level',
-        'post',
-        '12 6',
-        'm',
-        SAVED_AT,
-      ),
-      fc.jsonValue({ maxDepth: 3 }),
-    );
-    let read = 0;
-    fc.assert(
-      fc.property(fc.nat(), value, (pick, replacement) => {
-        const text = edited((file) => {
-          const places = placesIn(file);
-          const [holder, key] = places[pick % places.length]!;
-          holder[key] = replacement;
-        });
-        if (readsOrRefuses(text)) read++;
-      }),
-      { numRuns: 500 },
-    );
-    // Some replacements are harmless (a note's text, say): were none read, the reader would be refusing everything.
-    expect(read).toBeGreaterThan(0);
-  });
-
-  test('script in names comes through as text, and out again', () => {
-    const name = '<img src=x onerror=alert(1)>';
-    const log = [entry(1, { kind: 'plan', plan: { ...samplePlan, name } })];
-    expect(read(writeBackup(job, log, SAVED_AT)).log).toEqual(log);
-    expect(backupFileName(log)).toBe('img src=x onerror=alert(1).swingtape.txt');
-  });
-});
-
 describe('a file written by version 1 is read for ever', () => {
   // Its worth is its age: when this fails, mend the reader, never the file.
   const frozen = readFileSync(new URL('fixtures/v1-job.txt', import.meta.url), 'utf8');
@@ -405,42 +266,4 @@ describe('a file written by version 1 is read for ever', () => {
     expect(pull.reading).toEqual(inches('18 6 5/16'));
     expect(standing(backup.log).some((e) => e.body === pull)).toBe(false);
   });
-});
-
-describe('SHA-256', () => {
-  // FIPS 180-4 has the algorithm; these digests are the examples that NIST publishes beside it.
-  test.each([
-    ['abc', 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad'],
-    ['', 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855'],
-    [
-      'abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq',
-      '248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1',
-    ],
-  ])('NIST example %j', (text, digest) => {
-    expect(sha256(text)).toBe(digest);
-  });
-
-  test('agrees with Node’s own for every length about a block, and in any alphabet', () => {
-    const node = (text: string) => createHash('sha256').update(text, 'utf8').digest('hex');
-    for (let length = 0; length < 200; length++)
-      expect(sha256('x'.repeat(length))).toBe(node('x'.repeat(length)));
-    fc.assert(
-      fc.property(fc.string({ unit: 'grapheme', maxLength: 300 }), (text) => {
-        expect(sha256(text)).toBe(node(text));
-      }),
-    );
-  });
-});
-
-test('canonical JSON has its keys in order and no spaces, as in RFC 8785, 3.2.3', () => {
-  expect(canonicalJson({ b: [1, { d: null, c: 'x' }], a: -0, u: undefined })).toBe(
-    '{"a":0,"b":[1,{"c":"x","d":null}]}',
-  );
-});
-
-test('the checksum is over everything but itself', () => {
-  const backup = read(good);
-  expect(checksumOf({ ...backup, checksum: 'x' })).toBe(backup.checksum);
-  expect(checksumOf({ ...backup, savedAt: job.createdAt })).not.toBe(backup.checksum);
-  expect(checksumOf({ ...backup, log: [entry(1, sampleBodies.note)] })).not.toBe(backup.checksum);
 });
