@@ -2,12 +2,12 @@ import { distance, scale, type Vec } from '../geometry/point.ts';
 
 /** Of each hole no more than this many of the nearest are looked at, so that a thousand holes stay quick. */
 const MOST_CANDIDATES = 8;
-/** A hole this close to a circle is on it, and in nobody's way: a tenth of a millimetre. */
+/** A hole this close to a circle is on it, and counts as inside, so that a square has no diagonals: a tenth of a millimetre. */
 const ON_CIRCLE = 1e-4;
 
 /**
- * Who stands next to whom among free points: two are neighbours when no third lies inside the circle that has them at
- * the ends of a diameter (Gabriel and Sokal, "A new statistical approach to geographic variation analysis", 1969).
+ * Who stands next to whom among free points: two are neighbours when no third lies in or on the circle that has them
+ * at the ends of a diameter (Gabriel and Sokal, "A new statistical approach to geographic variation analysis", 1969).
  *
  * @returns for each place the indices of its neighbours, nearest first
  */
@@ -37,6 +37,6 @@ function nearest(places: readonly Vec[], i: number): number[] {
 
 function clear(places: readonly Vec[], p: Vec, q: Vec): boolean {
   const middle = scale({ x: p.x + q.x, y: p.y + q.y }, 0.5);
-  const radius = distance(p, q) / 2 - ON_CIRCLE;
+  const radius = distance(p, q) / 2 + ON_CIRCLE;
   return !places.some((other) => other !== p && other !== q && distance(other, middle) < radius);
 }

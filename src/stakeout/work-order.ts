@@ -7,22 +7,24 @@ const MOST_TO_STRAIGHTEN = 120;
 
 /**
  * An order of the holes, as labels, that keeps walking small: on a ring once round from the first, in rows to and fro.
- * From the first hole always to the nearest one left, the earlier label where two are as near; then stretches of the walk
- * are turned round as long as that shortens it (2-opt; Croes, "A method for solving traveling-salesman problems", 1958).
+ *
+ * From the first hole always to the nearest one left, the earlier where two are as near; then stretches of the walk are
+ * turned round as long as that shortens it (2-opt; Croes, "A method for solving traveling-salesman problems", 1958). The
+ * plan's own order is mended in the same way, and kept where it comes out shorter.
  *
  * @param holes places in any one frame, metres
  */
 export function workOrder(holes: readonly { readonly label: string; readonly at: Vec }[]): string[] {
-  const walk = nearestNext(holes.map(({ at }) => at));
-  const best =
-    walk.length <= MOST_TO_STRAIGHTEN
-      ? straighten(
-          walk,
-          holes.map(({ at }) => at),
-        )
-      : walk;
+  const places = holes.map(({ at }) => at);
+  const walks = [nearestNext(places), [...places.keys()]].map((walk) =>
+    walk.length <= MOST_TO_STRAIGHTEN ? straighten(walk, places) : walk,
+  );
+  const best = walks.reduce((p, q) => (lengthOf(q, places) < lengthOf(p, places) - WORTH_IT ? q : p));
   return best.map((i) => holes[i]!.label);
 }
+
+const lengthOf = (walk: readonly number[], places: readonly Vec[]): number =>
+  walk.slice(1).reduce((sum, i, k) => sum + distance(places[walk[k]!]!, places[i]!), 0);
 
 function nearestNext(places: readonly Vec[]): number[] {
   const left = new Set(places.keys());
