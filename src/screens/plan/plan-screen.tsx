@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Plan } from '../../job/plan-schema.ts';
 import { defaultPlan } from '../../plan/index.ts';
-import { ButtonLink, ChoiceField, PlanDrawing } from '../../ui/index.ts';
+import { Button, ButtonLink, ChoiceField, PlanDrawing } from '../../ui/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { UNIT_CHOICES } from '../job-choices.ts';
 import { JobFrame } from '../job-frame.tsx';
@@ -41,25 +41,27 @@ export function PlanScreen({ hole }: PhaseProps) {
         </ButtonLink>
       }
     >
-      <PlanFields plan={plan} first={hole} />
+      <PlanFields stands={plan} first={hole} />
     </JobFrame>
   );
 }
 
 interface PlanFieldsProps {
-  readonly plan: Plan;
+  /** The plan that is on disk. */
+  readonly stands: Plan;
   /** The hole whose sheet is open at first. */
   readonly first: string | null;
 }
 
-function PlanFields({ plan, first }: PlanFieldsProps) {
+function PlanFields({ stands, first }: PlanFieldsProps) {
   const { situation } = useJobBook();
-  const change = usePlanEdits();
+  const { plan, change, saveAgain } = usePlanEdits(stands);
   const [hole, setHole] = useState(first);
   const labels = new Set(situation.holes.map(({ label }) => label));
   const fields = { plan, change };
   return (
     <>
+      {saveAgain && <Button onPress={saveAgain}>Save the plan again</Button>}
       <PlanTrouble />
       <PlanDrawing
         title={plan.name}
