@@ -98,7 +98,7 @@ class Reader {
   }
 
   read(entry: Entry, order: number): void {
-    this.#stands.read(entry);
+    if (entry.body.kind === 'stand') this.#stands.open(entry.body.thing);
     const reason = isKind(entry, 'pull')
       ? this.#pull(entry, order)
       : isKind(entry, 'plumb')
@@ -134,6 +134,7 @@ class Reader {
   }
 
   #plumb({ id, body }: EntryOf<'plumb'>): Unused['reason'] | null {
+    const node = this.#stands.of({ kind: 'post', hole: body.hole });
     const hole = this.#holes.get(body.hole);
     if (!hole) return 'not-in-plan';
     const over = body.over.m;
@@ -142,7 +143,7 @@ class Reader {
     const sign = body.leans === 'out' ? 1 : body.leans === 'in' ? -1 : 0;
     this.#leans.push({
       entry: id,
-      node: this.#stands.of({ kind: 'post', hole: body.hole }),
+      node,
       side: body.side,
       normal: outward(body.side, hole.facing),
       over,
@@ -196,9 +197,10 @@ class Reader {
   }
 
   #node(stand: Stand, index: number, leans: boolean): Node {
-    const { thing } = stand;
+    const { thing, key } = stand;
     const hole = thing.kind === 'hole-stake' || thing.kind === 'post' ? this.#holes.get(thing.hole) : null;
-    return { ...stand, index, current: this.#stands.isCurrent(stand), designed: hole?.site ?? null, leans };
+    const current = this.#stands.isCurrent(stand);
+    return { thing, key, stand: stand.stand, index, current, designed: hole?.site ?? null, leans };
   }
 
   /** A leaning post needs something said of its lean across both pairs of faces. */

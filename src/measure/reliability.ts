@@ -1,7 +1,8 @@
 import { pullsByNode } from './mirror.ts';
 import { PER_NODE } from './model.ts';
 import { LEAST_REDUNDANCY } from './redundancy.ts';
-import type { Solution } from './solution.ts';
+import { responseTo } from './snooping.ts';
+import { type Solution, testedOf } from './solution.ts';
 import { InverseColumns } from './sparse-inverse.ts';
 
 /**
@@ -21,9 +22,12 @@ export function smallestCaught(sigma: number, redundancy: number): number {
   return redundancy > 0 ? (NONCENTRALITY * sigma) / Math.sqrt(redundancy) : Number.POSITIVE_INFINITY;
 }
 
-/** In a network of more nodes, only pulls near a point are looked at; see `nearbyRows`. */
-const SMALL_NETWORK = 60;
-/** A node with more pulls than this is a stake that holds the whole network: it makes nothing near. */
+/**
+ * A misreading fades with each step away from where it was made, so that the pulls at a point matter most to it. Pulls at
+ * its partners are looked at only when they are guarded less well than this: then what goes unnoticed there is large.
+ */
+const WELL_GUARDED = 0.3;
+/** A node with more pulls than this is a stake that holds the whole network: pulls between two such can move anything. */
 const HUB_PULLS = 16;
 
 /**
@@ -31,86 +35,147 @@ const HUB_PULLS = 16;
  * Infinity when a pull without a guard moves it.
  */
 export function unseenShifts(solution: Solution): Float64Array {
-  const { model } = solution;
-  const { network, unknownOf, symbolic } = model;
-  const nearby = nearbyRows(solution);
-  const columns = new InverseColumns(symbolic, solution.factor);
-  const shifts = new Float64Array(network.nodes.length);
-  for (const { index } of network.nodes) {
-    const x = unknownOf[index * PER_NODE]!;
-    if (x === -1) continue;
-    const rows = nearby(index);
-    const targets = positionsOf(solution, rows);
-    const alongX = influences(solution, rows, columns.at(symbolic.position[x]!, targets));
-    const y = unknownOf[index * PER_NODE + 1]!;
-    const alongY = y === -1 ? null : influences(solution, rows, columns.at(symbolic.position[y]!, targets));
-    shifts[index] = worstOf(solution, rows, alongX, alongY);
-  }
-  return shifts;
+  const { network } = solution.model;
+  const nearby = new Nearby(solution);
+  const columns = new Columns(solution);
+  const tested = testedOf(solution);
+  const hubRows = nearby.betweenHubs.map((row) => ({ row, response: responseTo(tested, row) }));
+  return Float64Array.from(network.nodes, ({ index }) => {
+    let worst = 0;
+    for (const k of nearby.own(index))
+      worst = Math.max(worst, shiftBy(solution, k, influenceOfOwn(solution, k, index)));
+    for (const { row, response } of hubRows) {
+      worst = Math.max(worst, shiftBy(solution, row, influenceFrom(solution, row, response, index)));
+    }
+    if (worst === Number.POSITIVE_INFINITY) return worst;
+    const others = nearby.others(index);
+    columns.influences(index, others).forEach((influence, i) => {
+      worst = Math.max(worst, shiftBy(solution, others[i]!, influence));
+    });
+    return worst;
+  });
 }
 
-function positionsOf({ model }: Solution, rows: readonly number[]): number[] {
-  const { pattern, position } = model.symbolic;
-  const out: number[] = [];
-  for (const k of rows) {
-    for (let p = pattern.starts[k]!; p < pattern.starts[k + 1]!; p++)
-      out.push(position[pattern.columns[p]!]!);
-  }
-  return out;
+/** Metres by which the greatest unnoticed misreading of row k moves a node, given metres moved per metre misread. */
+function shiftBy({ redundancy, model }: Solution, k: number, influence: number): number {
+  const r = redundancy[k]!;
+  if (r < GUARDED_FROM && influence > MOVES_FROM) return Number.POSITIVE_INFINITY;
+  return influence * smallestCaught(model.network.pulls[k]!.sigma, Math.max(r, LEAST_REDUNDANCY));
 }
 
-/** Change of one unknown per metre of each row's reading: Q Jᵀ w. */
-function influences({ model, evaluation, weights }: Solution, rows: readonly number[], column: Float64Array) {
-  const { pattern, position } = model.symbolic;
-  return rows.map((k) => {
+/** Metres that a node moves per metre of misreading in one of its own pulls: |Q Jᵀ w|, from the selected inverse. */
+function influenceOfOwn(solution: Solution, k: number, node: number): number {
+  const { model, weights } = solution;
+  const x = model.unknownOf[node * PER_NODE]!;
+  const y = model.unknownOf[node * PER_NODE + 1]!;
+  return weights[k]! * Math.hypot(responseWithin(solution, k, x), responseWithin(solution, k, y));
+}
+
+/** Σ Q[u, c] J[c] over the entries c of row k, of which the unknown u is one; 0 for what is held. */
+function responseWithin({ model, evaluation, inverse }: Solution, k: number, u: number): number {
+  if (u === -1) return 0;
+  const { pattern, pairStarts, pairSlots } = model.symbolic;
+  const begin = pattern.starts[k]!;
+  const entries = pattern.starts[k + 1]! - begin;
+  let own = 0;
+  while (pattern.columns[begin + own] !== u) own++;
+  let sum = 0;
+  for (let i = 0; i < entries; i++) {
+    const pair = i > own ? (i * (i + 1)) / 2 + own : (own * (own + 1)) / 2 + i;
+    sum += evaluation.jacobian[begin + i]! * inverse[pairSlots[pairStarts[k]! + pair]!]!;
+  }
+  return sum;
+}
+
+/** The same of any row, given its whole response Q Jᵀ. */
+function influenceFrom(
+  { model, weights }: Solution,
+  k: number,
+  response: Float64Array,
+  node: number,
+): number {
+  const [x, y] = [0, 1].map((axis) => {
+    const unknown = model.unknownOf[node * PER_NODE + axis]!;
+    return unknown === -1 ? 0 : response[model.symbolic.position[unknown]!]!;
+  });
+  return weights[k]! * Math.hypot(x!, y!);
+}
+
+/** Influences of rows elsewhere in the network, from single columns of the inverse. */
+class Columns {
+  readonly #solution: Solution;
+  readonly #columns: InverseColumns;
+
+  constructor(solution: Solution) {
+    this.#solution = solution;
+    this.#columns = new InverseColumns(solution.model.symbolic, solution.factor);
+  }
+
+  influences(node: number, rows: readonly number[]): number[] {
+    if (rows.length === 0) return [];
+    const { model, weights } = this.#solution;
+    const targets = rows.flatMap((k) => this.#positions(k));
+    const along = [0, 1].map((axis) => {
+      const unknown = model.unknownOf[node * PER_NODE + axis]!;
+      if (unknown === -1) return rows.map(() => 0);
+      const column = this.#columns.at(model.symbolic.position[unknown]!, targets);
+      return rows.map((k) => this.#rowTimes(k, column));
+    });
+    return rows.map((k, i) => weights[k]! * Math.hypot(along[0]![i]!, along[1]![i]!));
+  }
+
+  #positions(k: number): number[] {
+    const { pattern, position } = this.#solution.model.symbolic;
+    return Array.from(
+      pattern.columns.subarray(pattern.starts[k]!, pattern.starts[k + 1]!),
+      (u) => position[u]!,
+    );
+  }
+
+  #rowTimes(k: number, column: Float64Array): number {
+    const { pattern, position } = this.#solution.model.symbolic;
     let sum = 0;
     for (let p = pattern.starts[k]!; p < pattern.starts[k + 1]!; p++) {
-      sum += evaluation.jacobian[p]! * column[position[pattern.columns[p]!]!]!;
+      sum += this.#solution.evaluation.jacobian[p]! * column[position[pattern.columns[p]!]!]!;
     }
-    return weights[k]! * sum;
-  });
-}
-
-function worstOf(
-  { redundancy, model }: Solution,
-  rows: readonly number[],
-  alongX: readonly number[],
-  alongY: readonly number[] | null,
-): number {
-  let worst = 0;
-  rows.forEach((k, i) => {
-    const influence = Math.hypot(alongX[i]!, alongY ? alongY[i]! : 0);
-    const r = redundancy[k]!;
-    const unguarded = r < GUARDED_FROM && influence > MOVES_FROM;
-    const misreading = unguarded
-      ? Number.POSITIVE_INFINITY
-      : smallestCaught(model.network.pulls[k]!.sigma, Math.max(r, LEAST_REDUNDANCY));
-    worst = Math.max(worst, influence * misreading);
-  });
-  return worst;
-}
-
-/**
- * Which pulls can move a node by much: in a small network all; else those at the node, at its partners, and those
- * between stakes that hold the whole network. A misreading's effect fades with each step away.
- */
-function nearbyRows(solution: Solution): (node: number) => number[] {
-  const { model } = solution;
-  const { nodes, pulls } = model.network;
-  if (nodes.length <= SMALL_NETWORK) {
-    const all = pulls.map((_, k) => k);
-    return () => all;
+    return sum;
   }
-  const byNode = pullsByNode(model);
-  const isHub = (node: number) => byNode[node]!.length > HUB_PULLS;
-  const betweenHubs = pulls.flatMap(({ from, to }, k) => (isHub(from) && isHub(to) ? [k] : []));
-  return (node) => {
-    const near = new Set([...betweenHubs, ...byNode[node]!]);
-    for (const k of byNode[node]!) {
-      const { from, to } = pulls[k]!;
+}
+
+/** Which pulls can move a node by much: its own, those between hubs, and `others`. */
+class Nearby {
+  readonly #solution: Solution;
+  readonly #byNode: readonly (readonly number[])[];
+  /** Pulls between stakes that hold the whole network. */
+  readonly betweenHubs: readonly number[];
+
+  constructor(solution: Solution) {
+    this.#solution = solution;
+    this.#byNode = pullsByNode(solution.model);
+    this.betweenHubs = solution.model.network.pulls.flatMap(({ from, to }, k) =>
+      this.#isHub(from) && this.#isHub(to) ? [k] : [],
+    );
+  }
+
+  own(node: number): readonly number[] {
+    return this.#byNode[node]!;
+  }
+
+  /** Poorly guarded pulls at the node's partners. */
+  others(node: number): number[] {
+    const out = new Set<number>();
+    for (const k of this.own(node)) {
+      const { from, to } = this.#solution.model.network.pulls[k]!;
       const other = from === node ? to : from;
-      if (!isHub(other)) for (const row of byNode[other]!) near.add(row);
+      if (this.#isHub(other)) continue;
+      for (const row of this.own(other)) if (this.#solution.redundancy[row]! < WELL_GUARDED) out.add(row);
     }
-    return [...near];
-  };
+    for (const k of this.own(node)) out.delete(k);
+    return [...out];
+  }
+
+  #isHub(node: number): boolean {
+    const { datum } = this.#solution.model;
+    return node === datum.a || node === datum.b || this.#byNode[node]!.length > HUB_PULLS;
+  }
 }

@@ -61,6 +61,7 @@ export class InverseColumns {
   readonly #factor: Float64Array;
   readonly #mark: Int32Array;
   readonly #needed: Int32Array;
+  readonly #path: Int32Array;
   readonly #column: Float64Array;
   #stamp = 0;
 
@@ -69,51 +70,69 @@ export class InverseColumns {
     this.#factor = factor;
     this.#mark = new Int32Array(symbolic.size);
     this.#needed = new Int32Array(symbolic.size);
+    this.#path = new Int32Array(symbolic.size);
     this.#column = new Float64Array(symbolic.size);
   }
 
   /**
    * Column `position` of the inverse, right at `targets` (positions) and nowhere else. Only what lies on the paths from
-   * these positions to the root is touched. The array is used again by the next call.
+   * these positions to the root is touched: the entries of a column of the factor all lie on its own path. The array is
+   * used again by the next call.
    */
   at(position: number, targets: readonly number[]): Float64Array {
-    const { columnStarts, rowIndex } = this.#symbolic;
-    const column = this.#column;
     const needed = this.#pathsUp(position, targets);
+    const column = this.#column;
     for (const j of needed) column[j] = 0;
     column[position] = 1;
-    for (const j of needed) {
-      const value = column[j]! / this.#factor[columnStarts[j]!]!;
-      column[j] = value;
-      if (value === 0) continue;
-      for (let p = columnStarts[j]! + 1; p < columnStarts[j + 1]!; p++) {
-        column[rowIndex[p]!]! -= this.#factor[p]! * value;
-      }
-    }
-    for (let i = needed.length - 1; i >= 0; i--) {
-      const j = needed[i]!;
-      let value = column[j]!;
-      for (let p = columnStarts[j]! + 1; p < columnStarts[j + 1]!; p++) {
-        value -= this.#factor[p]! * column[rowIndex[p]!]!;
-      }
-      column[j] = value / this.#factor[columnStarts[j]!]!;
-    }
+    this.#forward(position);
+    this.#backward(needed);
     return column;
   }
 
-  /** Positions on the way to the root, ascending. The entries of a column all lie on its own way to the root. */
+  /** L y = e, from the position up its path; y is 0 elsewhere. */
+  #forward(position: number): void {
+    const { columnStarts, rowIndex, parent } = this.#symbolic;
+    const column = this.#column;
+    for (let j = position; j !== -1; j = parent[j]!) {
+      const begin = columnStarts[j]!;
+      const end = columnStarts[j + 1]!;
+      const value = column[j]! / this.#factor[begin]!;
+      column[j] = value;
+      for (let p = begin + 1; p < end; p++) column[rowIndex[p]!]! -= this.#factor[p]! * value;
+    }
+  }
+
+  /** Lᵀ x = y, at `needed` alone, parents first. */
+  #backward(needed: Int32Array): void {
+    const { columnStarts, rowIndex } = this.#symbolic;
+    const column = this.#column;
+    for (let i = needed.length - 1; i >= 0; i--) {
+      const j = needed[i]!;
+      const begin = columnStarts[j]!;
+      const end = columnStarts[j + 1]!;
+      let value = column[j]!;
+      for (let p = begin + 1; p < end; p++) value -= this.#factor[p]! * column[rowIndex[p]!]!;
+      column[j] = value / this.#factor[begin]!;
+    }
+  }
+
+  /** The positions on the ways to the root, children before parents. */
   #pathsUp(position: number, targets: readonly number[]): Int32Array {
     const { parent } = this.#symbolic;
     const stamp = ++this.#stamp;
-    let count = 0;
+    const needed = this.#needed;
+    let top = needed.length;
     const climb = (from: number) => {
+      let length = 0;
       for (let j = from; j !== -1 && this.#mark[j] !== stamp; j = parent[j]!) {
         this.#mark[j] = stamp;
-        this.#needed[count++] = j;
+        this.#path[length++] = j;
       }
+      // A new path goes in front of the paths that it runs into.
+      while (length > 0) needed[--top] = this.#path[--length]!;
     };
     climb(position);
     for (const target of targets) climb(target);
-    return this.#needed.subarray(0, count).sort();
+    return needed.subarray(top);
   }
 }

@@ -22,7 +22,7 @@ export interface Symbolic {
   readonly parent: Int32Array;
   readonly columnStarts: Int32Array;
   readonly rowIndex: Int32Array;
-  /** The same L by rows, without the diagonal: columns ascending, and their slots. */
+  /** The same L by rows, without the diagonal: columns, children in the tree before parents, and their slots. */
   readonly rowStarts: Int32Array;
   readonly rowColumns: Int32Array;
   readonly rowSlots: Int32Array;
@@ -51,35 +51,58 @@ export function analyse(pattern: JacobianPattern, groupOf: Int32Array, groups: n
 
 /** Points that share a reading are neighbours. */
 function groupGraph(pattern: JacobianPattern, groupOf: Int32Array, groups: number): Graph {
-  const lists: number[][] = Array.from({ length: groups }, () => []);
-  for (let k = 0; k < pattern.rows; k++) {
-    for (let p = pattern.starts[k]!; p < pattern.starts[k + 1]!; p++) {
-      const a = groupOf[pattern.columns[p]!]!;
-      for (let q = pattern.starts[k]!; q < p; q++) {
-        const b = groupOf[pattern.columns[q]!]!;
-        if (a === b || lists[a]!.at(-1) === b) continue;
-        lists[a]!.push(b);
-        lists[b]!.push(a);
+  const all = symmetric(pattern, groups, (p) => groupOf[pattern.columns[p]!]!);
+  const starts = new Int32Array(groups + 1);
+  let kept = 0;
+  for (let i = 0; i < groups; i++) {
+    const list = all.items.subarray(all.starts[i]!, all.starts[i + 1]!).sort();
+    let last = -1;
+    for (const j of list) {
+      if (j === last) continue;
+      // Never catches up with what is still to be read: repeats only shorten the list.
+      all.items[kept++] = j;
+      last = j;
+    }
+    starts[i + 1] = kept;
+  }
+  return { nodes: groups, starts, neighbours: all.items.slice(0, kept) };
+}
+
+interface Lists {
+  readonly starts: Int32Array;
+  readonly items: Int32Array;
+}
+
+/** For each label, the other labels that it shares a row with, with repeats. `label` names an entry of the Jacobian. */
+function symmetric(pattern: JacobianPattern, labels: number, label: (entry: number) => number): Lists {
+  return listed(labels, (put) => {
+    for (let k = 0; k < pattern.rows; k++) {
+      for (let p = pattern.starts[k]!; p < pattern.starts[k + 1]!; p++) {
+        for (let q = pattern.starts[k]!; q < p; q++) {
+          const a = label(p);
+          const b = label(q);
+          if (a === b) continue;
+          put(a, b);
+          put(b, a);
+        }
       }
     }
-  }
-  return compressed(lists.map(ascendingOnce));
+  });
 }
 
-function ascendingOnce(list: readonly number[]): number[] {
-  return [...list].sort((a, b) => a - b).filter((value, i, all) => i === 0 || value !== all[i - 1]);
-}
-
-function compressed(lists: readonly (readonly number[])[]): Graph {
-  const starts = new Int32Array(lists.length + 1);
-  lists.forEach((list, i) => {
-    starts[i + 1] = starts[i]! + list.length;
+/** Collects items into lists laid end to end: `walk` is run twice, first to count. */
+function listed(lists: number, walk: (put: (list: number, item: number) => void) => void): Lists {
+  const starts = new Int32Array(lists + 1);
+  walk((list) => {
+    starts[list + 1]!++;
   });
-  const neighbours = new Int32Array(starts[lists.length]!);
-  lists.forEach((list, i) => {
-    neighbours.set(list, starts[i]!);
+  for (let i = 0; i < lists; i++) starts[i + 1]! += starts[i]!;
+  const next = starts.slice(0, lists);
+  const items = new Int32Array(starts[lists]!);
+  walk((list, item) => {
+    items[next[list]!++] = item;
   });
-  return { nodes: lists.length, starts, neighbours };
+  return { starts, items };
 }
 
 function positions(groupOrder: Int32Array, groupOf: Int32Array): Int32Array {
@@ -95,27 +118,27 @@ function positions(groupOrder: Int32Array, groupOf: Int32Array): Int32Array {
 }
 
 /** For each position, the earlier positions that share a reading with it (with repeats). */
-function upperPattern(pattern: JacobianPattern, position: Int32Array): number[][] {
-  const above: number[][] = Array.from({ length: pattern.unknowns }, () => []);
-  for (let k = 0; k < pattern.rows; k++) {
-    for (let p = pattern.starts[k]!; p < pattern.starts[k + 1]!; p++) {
-      const a = position[pattern.columns[p]!]!;
-      for (let q = pattern.starts[k]!; q < p; q++) {
-        const b = position[pattern.columns[q]!]!;
-        above[Math.max(a, b)]!.push(Math.min(a, b));
+function upperPattern(pattern: JacobianPattern, position: Int32Array): Lists {
+  return listed(pattern.unknowns, (put) => {
+    for (let k = 0; k < pattern.rows; k++) {
+      for (let p = pattern.starts[k]!; p < pattern.starts[k + 1]!; p++) {
+        const a = position[pattern.columns[p]!]!;
+        for (let q = pattern.starts[k]!; q < p; q++) {
+          const b = position[pattern.columns[q]!]!;
+          put(Math.max(a, b), Math.min(a, b));
+        }
       }
     }
-  }
-  return above;
+  });
 }
 
 /** Liu's algorithm, with path compression. */
-function eliminationTree(above: readonly (readonly number[])[], size: number): Int32Array {
+function eliminationTree({ starts, items }: Lists, size: number): Int32Array {
   const parent = new Int32Array(size).fill(-1);
   const ancestor = new Int32Array(size).fill(-1);
   for (let k = 0; k < size; k++) {
-    for (const start of above[k]!) {
-      let i = start;
+    for (let p = starts[k]!; p < starts[k + 1]!; p++) {
+      let i = items[p]!;
       while (i !== -1 && i < k) {
         const next = ancestor[i]!;
         ancestor[i] = k;
@@ -132,28 +155,39 @@ interface Rows {
   readonly rowColumns: Int32Array;
 }
 
-/** Row k of L has an entry wherever a path up the tree leads from an entry of row k of the matrix. */
-function rowPatterns(above: readonly (readonly number[])[], parent: Int32Array, size: number): Rows {
+/**
+ * Row k of L has an entry wherever a path up the tree leads from an entry of row k of the matrix. Each row is given with
+ * children before parents, as the factorisation needs it: a new path goes in front of the paths that it runs into.
+ */
+function rowPatterns({ starts, items }: Lists, parent: Int32Array, size: number): Rows {
   const mark = new Int32Array(size).fill(-1);
   const rowStarts = new Int32Array(size + 1);
-  const rows: Int32Array[] = [];
+  const row = new Int32Array(size);
+  const path = new Int32Array(size);
+  let rowColumns = new Int32Array(4 * size);
   for (let k = 0; k < size; k++) {
     mark[k] = k;
-    const row: number[] = [];
-    for (const start of above[k]!) {
-      for (let i = start; mark[i] !== k; i = parent[i]!) {
+    let top = size;
+    for (let p = starts[k]!; p < starts[k + 1]!; p++) {
+      let length = 0;
+      for (let i = items[p]!; mark[i] !== k; i = parent[i]!) {
         mark[i] = k;
-        row.push(i);
+        path[length++] = i;
       }
+      while (length > 0) row[--top] = path[--length]!;
     }
-    rows.push(Int32Array.from(row).sort());
-    rowStarts[k + 1] = rowStarts[k]! + row.length;
+    const end = rowStarts[k]! + size - top;
+    if (end > rowColumns.length) rowColumns = grown(rowColumns, end);
+    rowColumns.set(row.subarray(top), rowStarts[k]!);
+    rowStarts[k + 1] = end;
   }
-  const rowColumns = new Int32Array(rowStarts[size]!);
-  rows.forEach((row, k) => {
-    rowColumns.set(row, rowStarts[k]!);
-  });
-  return { rowStarts, rowColumns };
+  return { rowStarts, rowColumns: rowColumns.slice(0, rowStarts[size]!) };
+}
+
+function grown(array: Int32Array, least: number): Int32Array<ArrayBuffer> {
+  const out = new Int32Array(Math.max(least, 2 * array.length));
+  out.set(array);
+  return out;
 }
 
 interface Columns {
