@@ -2,13 +2,14 @@ import { length, type SitePoint, scale, subtract } from '../geometry/point.ts';
 import type { Thing } from '../job/entry-schema.ts';
 import type { Fix } from '../measure/types.ts';
 import { chanceWithinDisc, principalAxes, sigmaAlong } from './chance.ts';
-import { localFix, type Ray } from './local-fix.ts';
+import { localFix } from './local-fix.ts';
 import { type PossiblePull, possiblePulls, rayOf } from './possible-pulls.ts';
+import { type PullPlan, pullPlan } from './pull-ends.ts';
 import { type JobView, pointOf } from './view.ts';
 
 /** The pull that would help a place most, and how the place would then stand. */
 export interface Advice {
-  readonly pull: PossiblePull;
+  readonly pull: PullPlan;
   /** Chance of being within tolerance if the place stays where it was found. */
   readonly chance: number;
   readonly unseenShift: number;
@@ -36,22 +37,23 @@ export function adviceFor(view: JobView, thing: Thing, designed: SitePoint, guar
   const offset = subtract(fix.place, designed);
   const score = (of: { covariance: Fix['covariance']; unseenShift: number }) =>
     guarded ? doubtAlong(of.covariance, offset) : of.unseenShift;
-  let best: { advice: Advice; score: number } | null = null;
-  for (const pull of possiblePulls(view, thing, fix.place)) {
+  const options = possiblePulls(view, thing, fix.place).flatMap((pull) => {
     const then = localFix([...rays, pull.ray]);
-    if (!then) continue;
-    const value = score(then) * (pull.before > 0 ? REPEAT_PENALTY : 1);
-    if (best && best.score <= value) continue;
-    const chance = chanceWithinDisc(offset, then.covariance, view.plan.tolerances.position.m);
-    best = { advice: { pull, chance, unseenShift: then.unseenShift }, score: score(then) };
-  }
-  if (!best) return null;
-  return now && !(best.score < WORTH_IT * score(now)) ? null : best.advice;
+    return then ? [{ pull, then, score: score(then) }] : [];
+  });
+  const [best] = options.sort((p, q) => weighed(p) - weighed(q));
+  if (!best || (now && !(best.score < WORTH_IT * score(now)))) return null;
+  return {
+    pull: pullPlan(view, best.pull.from, best.pull.fromAt, thing, fix.place),
+    chance: chanceWithinDisc(offset, best.then.covariance, view.plan.tolerances.position.m),
+    unseenShift: best.then.unseenShift,
+  };
 }
+
+const weighed = ({ pull, score }: { pull: PossiblePull; score: number }): number =>
+  score * (pull.before > 0 ? REPEAT_PENALTY : 1);
 
 function doubtAlong(covariance: Fix['covariance'], offset: { x: number; y: number }): number {
   const away = length(offset);
   return away > 0 ? sigmaAlong(covariance, scale(offset, 1 / away)) : principalAxes(covariance).major;
 }
-
-export type { Ray };

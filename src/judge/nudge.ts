@@ -1,9 +1,8 @@
 import { bearingOf, distance, length, subtract } from '../geometry/point.ts';
-import type { Thing } from '../job/entry-schema.ts';
 import { thingKey } from '../job/log.ts';
 import { thingName } from '../job/words.ts';
 import type { SitedHole } from '../plan/hole.ts';
-import { possiblePulls } from './possible-pulls.ts';
+import { type PossiblePull, possiblePulls } from './possible-pulls.ts';
 import { pullPlan } from './pull-ends.ts';
 import type { Judgement, Nudge } from './types.ts';
 import { type JobView, pointOf, postOf } from './view.ts';
@@ -30,26 +29,21 @@ export function nudgeFor(view: JobView, hole: SitedHole, position: Judgement, po
 function readingsToHold(view: JobView, hole: SitedHole): Nudge['readings'] {
   const post = postOf(hole.label);
   return possiblePulls(view, post, hole.site)
-    .map(({ from }) => from.thing)
-    .sort((p, q) => rank(view, hole, p) - rank(view, hole, q))
+    .sort((p, q) => rank(p, hole) - rank(q, hole))
     .slice(0, READINGS)
-    .flatMap((from) => {
-      const at = pointOf(view, from)?.fix?.place;
-      if (!at) return [];
-      const { expected, ...ends } = pullPlan(view, from, at, post, hole.site);
-      return [{ ...ends, reading: expected }];
+    .map(({ from, fromAt }) => {
+      const { expected, ...ends } = pullPlan(view, from, fromAt, post, hole.site);
+      return { ...ends, reading: expected };
     });
 }
 
 /** A, then B, then neighbours, then whatever is nearest: all of them in metres, so that the classes stay apart. */
-function rank(view: JobView, hole: SitedHole, from: Thing): number {
+function rank({ from, fromAt }: PossiblePull, hole: SitedHole): number {
   const key = thingKey(from);
   if (key === 'stake:A') return 0;
   if (key === 'stake:B') return 1;
-  const at = pointOf(view, from)?.fix?.place;
-  const away = at ? distance(at, hole.site) : FAR;
   const near = from.kind === 'post' && hole.neighbours.includes(from.hole);
-  return (near ? FAR : 2 * FAR) + away;
+  return (near ? FAR : 2 * FAR) + distance(fromAt, hole.site);
 }
 
 /** Longer than any pull, metres. */

@@ -7,11 +7,12 @@ import { tapeSigma } from '../plan/tape.ts';
 import { blocked } from '../stakeout/blocked.ts';
 import { sigmaAlong } from './chance.ts';
 import type { Ray } from './local-fix.ts';
-import { type PullPlan, pullPlan } from './pull-ends.ts';
 import { type JobView, pointOf, postOf, stands } from './view.ts';
 
-/** A pull that could be made now, and what it would say of the thing at its far end. */
-export interface PossiblePull extends PullPlan {
+/** A pull that could be made now to a thing, and what it would say of its place. */
+export interface PossiblePull {
+  readonly from: Thing;
+  readonly fromAt: SitePoint;
   readonly ray: Ray;
   /** How often the same two things were pulled already: a fresh line guards better than the same one again. */
   readonly before: number;
@@ -28,12 +29,15 @@ const SHORTEST = 0.2;
  */
 export function possiblePulls(view: JobView, thing: Thing, at: SitePoint): PossiblePull[] {
   const reach = view.plan.instruments.tapeLength.m;
+  const standing = standingPosts(view);
+  const before = new Map<string, number>();
+  for (const { end } of view.pullsOf(thing)) before.set(thingKey(end), (before.get(thingKey(end)) ?? 0) + 1);
   return fixedThings(view, thing).flatMap(({ from, fix }) => {
-    const plan = pullPlan(view, from, fix.place, thing, at);
     const away = distance(fix.place, at);
-    if (away < SHORTEST || plan.expected > reach || blocked(fix.place, at, inTheWay(view, from, thing)))
-      return [];
-    return [{ ...plan, ray: rayOf(view, fix, at), before: timesPulled(view, from, thing) }];
+    if (away < SHORTEST || away > reach) return [];
+    if (blocked(fix.place, at, besides(standing, from, thing))) return [];
+    const fromKey = thingKey(from);
+    return [{ from, fromAt: fix.place, ray: rayOf(view, fix, at), before: before.get(fromKey) ?? 0 }];
   });
 }
 
@@ -46,20 +50,21 @@ export function rayOf(view: JobView, from: Pick<Fix, 'place' | 'covariance'>, at
 }
 
 function fixedThings(view: JobView, to: Thing): { from: Thing; fix: Fix }[] {
+  const toKey = thingKey(to);
   return [...view.points.values()].flatMap(({ thing, fix }) => {
     const alike = thing.kind === 'stake' || thing.kind === 'nail' || thing.kind === to.kind;
     const gone = thing.kind === 'hole-stake' && view.dugHoles.has(thing.hole);
-    return fix && alike && !gone && thingKey(thing) !== thingKey(to) ? [{ from: thing, fix }] : [];
+    return fix && alike && !gone && thingKey(thing) !== toKey ? [{ from: thing, fix }] : [];
   });
 }
 
-/** Posts and piers that stand, where they were measured to stand, but for the ends of the pull. */
-function inTheWay(view: JobView, from: Thing, to: Thing): SitedHole[] {
-  const ends = [thingKey(from), thingKey(to)];
+/** Posts and piers that stand, where they were measured to stand. */
+function standingPosts(view: JobView): SitedHole[] {
   return [...view.sited.values()]
-    .filter(({ label }) => stands(view, postOf(label)) && !ends.includes(thingKey(postOf(label))))
+    .filter(({ label }) => stands(view, postOf(label)))
     .map((hole) => ({ ...hole, site: pointOf(view, postOf(hole.label))?.fix?.place ?? hole.site }));
 }
 
-const timesPulled = (view: JobView, one: Thing, other: Thing): number =>
-  view.pullsOf(other).filter(({ end }) => thingKey(end) === thingKey(one)).length;
+/** All but those that are an end of the pull themselves. */
+const besides = (posts: readonly SitedHole[], ...ends: readonly Thing[]): SitedHole[] =>
+  posts.filter(({ label }) => !ends.some((end) => end.kind === 'post' && end.hole === label));

@@ -113,8 +113,7 @@ function lastItems(view: JobView, hole: string): GateItem[] {
 const WEATHER_HOLDS_MS = 12 * 3600 * 1000;
 
 function weatherItem(view: JobView, hole: string): GateItem {
-  const latest = Math.max(...view.entries.map((entry) => Date.parse(entry.at)));
-  const today = ({ entry }: Ticked) => latest - Date.parse(entry.at) <= WEATHER_HOLDS_MS;
+  const today = ({ entry }: Ticked) => view.latest - Date.parse(entry.at) <= WEATHER_HOLDS_MS;
   return tickItem(view, 'weather', hole, today, {
     done: 'The weather is fit for concrete.',
     // 5 °C (40 °F): ACI 306R, cold weather concreting; from memory.

@@ -40,6 +40,8 @@ export interface JobView {
   readonly dugHoles: ReadonlySet<string>;
   /** The current pulls that the adjustment used of a thing, each with the thing at its other end. */
   readonly pullsOf: (thing: Thing) => readonly OtherEnd[];
+  /** Time of the latest entry, milliseconds since 1970: the log's own idea of now. */
+  readonly latest: number;
   /** Index in `entries` of the stand event that opened each thing's current stand. */
   readonly standAt: ReadonlyMap<string, number>;
 }
@@ -79,6 +81,7 @@ export function viewOf(situation: Situation): JobView | null {
     ...lookupsOf(measured, pullBodies),
     pullBodies,
     dugHoles: new Set(ofKind(entries, 'dug').map(({ body }) => body.hole)),
+    latest: entries.reduce((latest, { at }) => Math.max(latest, Date.parse(at)), 0),
     suspects,
     suspectedThings: new Set(
       [...suspects].flatMap((id) => {
