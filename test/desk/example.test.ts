@@ -4,7 +4,8 @@ import { MISREAD, OUT_BY, OUT_POST, TOP_NOT_READ, TWO_FACES_ONLY } from '../../s
 import { EXAMPLE_FILE, makeExample } from '../../src/desk/make-example.ts';
 import { assess } from '../../src/judge/assess.ts';
 import type { Assessment, HoleAssessment } from '../../src/judge/types.ts';
-import { type Backup, readBackup } from '../../src/store/read-backup.ts';
+import type { Backup } from '../../src/store/backup-schema.ts';
+import { readBackup } from '../../src/store/read-backup.ts';
 
 const text = readFileSync(EXAMPLE_FILE, 'utf8');
 

@@ -1,7 +1,5 @@
 import { useState } from 'preact/hooks';
-import { defaultPlan } from '../../plan/index.ts';
 import { StoreError } from '../../store/errors.ts';
-import { readBackup } from '../../store/read-backup.ts';
 import type { Units } from '../../units/index.ts';
 import { hrefOf, type Phase } from '../route.ts';
 import { useServices } from '../services.ts';
@@ -30,6 +28,7 @@ export function useHomeActions(): HomeActions {
     }
   };
   const bringIn = async (text: string, phase: Phase): Promise<string | null> => {
+    const { readBackup } = await import('../../store/read-backup.ts');
     const backup = readBackup(text);
     if (!backup.ok) return backup.problem.text;
     const restored = await book.restore(backup.value);
@@ -41,6 +40,7 @@ export function useHomeActions(): HomeActions {
     problem,
     create: (name, units) =>
       void attempt(async () => {
+        const { defaultPlan } = await import('../../plan/index.ts');
         const job = await book.createJob([{ kind: 'plan', plan: { ...defaultPlan(units), name } }]);
         goTo(job.id, 'plan');
         return null;

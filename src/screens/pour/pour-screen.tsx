@@ -5,6 +5,7 @@ import { type JobView, viewOf } from '../../judge/view.ts';
 import { Button, ButtonLink, ButtonRow, Caution, GateList, HoleStrip } from '../../ui/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { JobFrame } from '../job-frame.tsx';
+import { NothingYet } from '../nothing-yet.tsx';
 import type { PhaseProps } from '../phase-props.ts';
 import { hrefOf } from '../route.ts';
 import { BagsNeeded } from './bags-needed.tsx';
@@ -14,22 +15,10 @@ import { Ticks } from './ticks.tsx';
 
 /** The last gate: what must be green before concrete goes in, hole by hole, and the log of each pour. */
 export function PourScreen({ hole }: PhaseProps) {
-  const { jobId, situation, assessment } = useJobBook();
+  const { situation, assessment } = useJobBook();
   const view = useMemo(() => viewOf(situation), [situation]);
-  if (!view || view.holes.length === 0) {
-    return (
-      <JobFrame
-        phase="pour"
-        actions={
-          <ButtonLink kind="main" href={hrefOf({ at: 'job', job: jobId, phase: 'plan', hole: null })}>
-            Go to Plan
-          </ButtonLink>
-        }
-      >
-        <h2>First describe the posts</h2>
-      </JobFrame>
-    );
-  }
+  if (!view || view.holes.length === 0)
+    return <NothingYet phase="pour" lead="plan" text="First describe the posts" />;
   const order = pourOrder(assessment.holes);
   const current = assessment.holes.find((each) => each.hole === hole) ?? order[0] ?? assessment.holes[0];
   return current ? <PourWork view={view} hole={current} /> : null;

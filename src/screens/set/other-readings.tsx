@@ -1,6 +1,7 @@
 import { SIDES } from '../../job/entry-schema.ts';
 import { endName, sideName, thingName, turningOf } from '../../job/words.ts';
 import { possiblePulls } from '../../judge/possible-pulls.ts';
+import { pullPlan } from '../../judge/pull-ends.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { type JobView, postOf } from '../../judge/view.ts';
 import { Button } from '../../ui/index.ts';
@@ -20,7 +21,10 @@ export function OtherReadings({ view, hole, onFlow }: OtherReadingsProps) {
   const post = postOf(hole.hole);
   const name = thingName(post, view.plan);
   const turning = turningOf(view.plan, hole.hole);
-  const pulls = possiblePulls(view, post, hole.set.at?.place ?? hole.designed);
+  const at = hole.set.at?.place ?? hole.designed;
+  const pulls = possiblePulls(view, post, at).map(({ from, fromAt }) =>
+    pullPlan(view, from, fromAt, post, at),
+  );
   return (
     <details class="more">
       <summary class="button button-plain">Other readings of {name}</summary>

@@ -2,11 +2,12 @@ import { useMemo, useState } from 'preact/hooks';
 import { thingName } from '../../job/words.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { type JobView, viewOf } from '../../judge/view.ts';
-import { ButtonLink, HoleStrip, JudgementTable } from '../../ui/index.ts';
+import { HoleStrip, JudgementTable } from '../../ui/index.ts';
 import { Findings } from '../findings.tsx';
 import { useJobBook } from '../job-book.ts';
 import { JobFrame } from '../job-frame.tsx';
 import { setLook } from '../looks.ts';
+import { NothingYet } from '../nothing-yet.tsx';
 import type { PhaseProps } from '../phase-props.ts';
 import { hrefOf } from '../route.ts';
 import { useHold } from '../use-hold.ts';
@@ -23,28 +24,10 @@ import { StepOptions } from './step-options.tsx';
 export function SetScreen({ hole }: PhaseProps) {
   const { situation } = useJobBook();
   const view = useMemo(() => viewOf(situation), [situation]);
-  if (!view?.laid) return <NotLaid planned={view !== null && view.holes.length > 0} />;
+  if (!view || view.holes.length === 0)
+    return <NothingYet phase="set" lead="plan" text="First describe the posts" />;
+  if (!view.laid) return <NothingYet phase="set" lead="stake" text="First say where A and B stand" />;
   return <SetWork view={view} focused={hole} />;
-}
-
-function NotLaid({ planned }: { readonly planned: boolean }) {
-  const { jobId } = useJobBook();
-  const phase = planned ? 'stake' : 'plan';
-  return (
-    <JobFrame
-      phase="set"
-      actions={
-        <ButtonLink kind="main" href={hrefOf({ at: 'job', job: jobId, phase, hole: null })}>
-          {planned ? 'Go to Stake' : 'Go to Plan'}
-        </ButtonLink>
-      }
-    >
-      <h2>{planned ? 'First say where A and B stand' : 'First describe the posts'}</h2>
-      <p>
-        Posts are set from stakes A and B, so the plan has to lie on the site before anything can be measured.
-      </p>
-    </JobFrame>
-  );
 }
 
 function SetWork({ view, focused }: { readonly view: JobView; readonly focused: string | null }) {

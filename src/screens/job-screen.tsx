@@ -1,0 +1,45 @@
+import type { ComponentType } from 'preact';
+import { Frame } from '../ui/frame.tsx';
+import { Problem } from '../ui/problem.tsx';
+import { JobBookContext } from './job-book.ts';
+import { JobFrame } from './job-frame.tsx';
+import { lazily } from './lazily.tsx';
+import type { PhaseProps } from './phase-props.ts';
+import { hrefOf, type Phase, type Route } from './route.ts';
+import { useJob } from './use-job.ts';
+
+/** The frame is there before the phase is, so that nothing jumps. */
+const phase = (name: Phase, load: () => Promise<ComponentType<PhaseProps>>) =>
+  lazily(load, () => (
+    <JobFrame phase={name}>
+      <p>One moment…</p>
+    </JobFrame>
+  ));
+
+const SCREENS: Record<Phase, ComponentType<PhaseProps>> = {
+  plan: phase('plan', async () => (await import('./plan/plan-screen.tsx')).PlanScreen),
+  stake: phase('stake', async () => (await import('./stake/stake-screen.tsx')).StakeScreen),
+  dig: phase('dig', async () => (await import('./dig/dig-screen.tsx')).DigScreen),
+  set: phase('set', async () => (await import('./set/set-screen.tsx')).SetScreen),
+  pour: phase('pour', async () => (await import('./pour/pour-screen.tsx')).PourScreen),
+  record: phase('record', async () => (await import('./record/record-screen.tsx')).RecordScreen),
+};
+
+/** One job, opened from the disk, at the phase in the address. */
+export function JobScreen({ route }: { readonly route: Extract<Route, { at: 'job' }> }) {
+  const job = useJob(route.job);
+  if (job.at !== 'open') {
+    return (
+      <Frame name="Swingtape" jobsHref={hrefOf({ at: 'home' })}>
+        {job.at === 'loading' ? <p>Opening the job…</p> : <Problem text={job.text} />}
+      </Frame>
+    );
+  }
+  const Screen = SCREENS[route.phase];
+  return (
+    <JobBookContext.Provider value={job.book}>
+      {/* A change of phase or hole starts its screen afresh: nothing half-entered is carried over. */}
+      <Screen key={`${route.phase}/${route.hole ?? ''}`} hole={route.hole} />
+    </JobBookContext.Provider>
+  );
+}

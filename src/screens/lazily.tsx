@@ -1,0 +1,37 @@
+import type { ComponentType } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { Problem } from '../ui/problem.tsx';
+
+type State<P> = { readonly part: ComponentType<P> } | { readonly trouble: string } | null;
+
+/**
+ * A part of the app that is loaded when it is first needed, so that the first page is there at once. It comes out of
+ * the phone's cache like all the rest.
+ *
+ * @param waiting stands in its place for that moment
+ */
+export function lazily<P extends object>(
+  load: () => Promise<ComponentType<P>>,
+  waiting: ComponentType<P>,
+): ComponentType<P> {
+  let loaded: ComponentType<P> | null = null;
+  return function Lazily(props: P) {
+    const [state, setState] = useState<State<P>>(loaded ? { part: loaded } : null);
+    useEffect(() => {
+      if (loaded) return;
+      load().then(
+        (part) => {
+          loaded = part;
+          setState({ part });
+        },
+        (error: unknown) => setState({ trouble: troubleWords(error) }),
+      );
+    }, []);
+    const Part = state && 'part' in state ? state.part : waiting;
+    if (state && 'trouble' in state) return <Problem text={state.trouble} />;
+    return <Part {...props} />;
+  };
+}
+
+const troubleWords = (error: unknown): string =>
+  `A part of the app did not load (${error instanceof Error ? error.message : String(error)}): load the page again; what was logged is still on this phone.`;
