@@ -75,7 +75,7 @@ function pullsOf(view: JobView): PullAssessment[] {
       residual,
       redundancy,
       standardised,
-      smallestCaught,
+      smallestCaught: Number.isFinite(smallestCaught) ? smallestCaught : null,
       suspect: view.suspects.has(entry),
     }),
   );

@@ -101,7 +101,8 @@ export interface PullAssessment {
   readonly residual: number;
   readonly redundancy: number;
   readonly standardised: number;
-  readonly smallestCaught: number;
+  /** Smallest misreading that would be noticed, metres; null when nothing guards the pull and none would be. */
+  readonly smallestCaught: number | null;
   readonly suspect: boolean;
 }
 
