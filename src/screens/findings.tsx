@@ -4,26 +4,32 @@ import { describeEntry } from '../job/words.ts';
 import type { Finding } from '../judge/types.ts';
 import { Button, StrikeForm } from '../ui/index.ts';
 import { useJobBook } from './job-book.ts';
+import { More } from './more.tsx';
 
-/** What is wrong with the job as a whole; a pull that looks misread can be struck right here. */
+/** What is wrong with the job as a whole, behind one line; a pull that looks misread can be struck right here. */
 export function Findings() {
   const { assessment, log, situation, strike } = useJobBook();
   const [striking, setStriking] = useState<Entry | null>(null);
-  if (assessment.findings.length === 0) return null;
-  const entriesOf = (finding: Finding) =>
-    finding.code === 'misreading' ? log.filter(({ id }) => finding.entries.includes(id)) : [];
+  const { findings } = assessment;
+  if (findings.length === 0) return null;
+  const entriesOf = ({ code, entries }: Finding) =>
+    code === 'misreading' ? log.filter(({ id }) => entries.includes(id)) : [];
   return (
-    <section class="findings" aria-label="What is wrong">
-      {assessment.findings.map((finding) => (
-        <details key={finding.code + finding.text} class="finding">
-          <summary class="finding-text">{finding.text}</summary>
-          {entriesOf(finding).map((entry) => (
-            <Button key={entry.id} kind="danger" onPress={() => setStriking(entry)}>
-              Strike: {describeEntry(entry, situation.plan)}
-            </Button>
+    <>
+      <More label={findings.length === 1 ? '1 thing looks wrong' : `${findings.length} things look wrong`}>
+        <ul class="findings">
+          {findings.map((finding) => (
+            <li key={finding.code + finding.text}>
+              <p>{finding.text}</p>
+              {entriesOf(finding).map((entry) => (
+                <Button key={entry.id} kind="danger" onPress={() => setStriking(entry)}>
+                  Strike: {describeEntry(entry, situation.plan)}
+                </Button>
+              ))}
+            </li>
           ))}
-        </details>
-      ))}
+        </ul>
+      </More>
       {striking && (
         <StrikeForm
           what={describeEntry(striking, situation.plan)}
@@ -33,6 +39,6 @@ export function Findings() {
           }}
         />
       )}
-    </section>
+    </>
   );
 }

@@ -58,6 +58,6 @@ export const TWO_FACES_ONLY = '9';
 export const TOP_NOT_READ = '10';
 export const ROOTS = '7';
 export const POURED = [
-  { hole: 'P', bags: 6 },
-  { hole: '1', bags: 5 },
+  { hole: 'P', bags: 13 },
+  { hole: '1', bags: 11 },
 ];

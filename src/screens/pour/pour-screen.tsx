@@ -104,7 +104,7 @@ function PourActions({ hole, onPour, href }: PourActionsProps) {
     <ButtonRow>
       {next && <ButtonLink href={href(next.hole)}>Later</ButtonLink>}
       <Button kind={hole.pourGate.open ? 'main' : 'danger'} onPress={onPour}>
-        {hole.pourGate.open ? 'Log the pour' : 'Poured all the same'}
+        {hole.pourGate.open ? 'Log the pour' : 'Poured anyway'}
       </Button>
     </ButtonRow>
   );

@@ -2,6 +2,7 @@ import type { Check } from '../../job/entry-schema.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { Button } from '../../ui/index.ts';
 import { useLog } from '../use-log.ts';
+import './pour.css';
 
 /** What a person vouches for before a pour, in the order that it is done. */
 const TICKS: readonly { readonly item: Check; readonly words: string }[] = [

@@ -5,6 +5,7 @@ import { pullPlan } from '../../judge/pull-ends.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { type JobView, postOf } from '../../judge/view.ts';
 import { Button } from '../../ui/index.ts';
+import { More } from '../more.tsx';
 import { useLog } from '../use-log.ts';
 import type { OpenFlow } from './set-flow.tsx';
 
@@ -26,8 +27,7 @@ export function OtherReadings({ view, hole, onFlow }: OtherReadingsProps) {
     pullPlan(view, from, fromAt, post, at),
   );
   return (
-    <details class="more">
-      <summary class="button button-plain">Other readings of {name}</summary>
+    <More label={`Other readings of ${name}`}>
       {pulls.map(({ from, to, expected }) => (
         <Button
           key={endName(from, view.plan)}
@@ -50,6 +50,6 @@ export function OtherReadings({ view, hole, onFlow }: OtherReadingsProps) {
       <Button onPress={() => void log({ kind: 'stand', thing: post, event: 'moved' })}>
         {name} was moved: what was read of it no longer counts
       </Button>
-    </details>
+    </More>
   );
 }

@@ -48,12 +48,27 @@ export function SetActions({ hole, step, nextHref, onFlow, onLeave }: SetActions
           </Button>
         </ButtonRow>
       );
+    case 'doubt':
+      return (
+        <ButtonRow>
+          {later}
+          {step.again ? (
+            <Button kind="main" onPress={() => onFlow({ take: 'strike', entry: step.entry })}>
+              Choose and strike
+            </Button>
+          ) : (
+            <Button kind="main" onPress={() => onFlow({ take: 'pull', pull: step.pull })}>
+              Enter the tape
+            </Button>
+          )}
+        </ButtonRow>
+      );
     case 'move':
       return (
         <ButtonRow>
           <Button onPress={onLeave}>Leave it so</Button>
           <Button kind="main" onPress={() => void log({ kind: 'stand', thing, event: 'nudged' })}>
-            Moved: measure anew
+            It is moved
           </Button>
         </ButtonRow>
       );

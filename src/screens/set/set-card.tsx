@@ -2,7 +2,9 @@ import type { Plan } from '../../job/plan-schema.ts';
 import { endName, sideName, thingName, turningOf } from '../../job/words.ts';
 import type { PullPlan } from '../../judge/pull-ends.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
-import { Figure, PullRow } from '../../ui/index.ts';
+import { Figure, PullRow, VerdictMark } from '../../ui/index.ts';
+import { formatSmall } from '../../units/index.ts';
+import './set.css';
 import type { SetStep } from './set-step.ts';
 
 export interface SetCardProps {
@@ -35,6 +37,21 @@ export function SetCard({ step, hole, plan }: SetCardProps) {
           <TapeRow pull={step.pull} plan={plan} />
         </>
       );
+    case 'doubt':
+      return (
+        <>
+          <h2>
+            {step.again
+              ? `Two tapes to ${post} disagree: strike the wrong one`
+              : `A tape to ${post} looks misread: pull it again`}
+          </h2>
+          <p>
+            Read as <Figure m={step.entry.body.reading.m} units={plan.units} size="text" />; everything else
+            says:
+          </p>
+          <TapeRow pull={step.pull} plan={plan} />
+        </>
+      );
     case 'move':
       return <MoveCard step={step} hole={hole} plan={plan} />;
     case 'plumb':
@@ -61,20 +78,26 @@ export function SetCard({ step, hole, plan }: SetCardProps) {
 
 function MoveCard({ step, hole, plan }: SetCardProps & { readonly step: Extract<SetStep, { do: 'move' }> }) {
   const { nudge } = step;
+  const post = thingName({ kind: 'post', hole: hole.hole }, plan);
+  if (!nudge) return <OutHead text={step.why} />;
   return (
     <>
-      <h2>{hole.set.headline}</h2>
-      {nudge ? (
-        <>
-          <p class="set-nudge">{nudge.words} It is right when the tapes read:</p>
-          {nudge.readings.map(({ from, to, reading }) => (
-            <TapeRow key={endName(from, plan)} pull={{ from, to, expected: reading }} plan={plan} />
-          ))}
-        </>
-      ) : (
-        <p class="set-nudge">{step.why}</p>
-      )}
+      <OutHead
+        text={`${post.slice(0, 1).toUpperCase()}${post.slice(1)} is out by ${formatSmall(nudge.distance, plan.units)}`}
+      />
+      <p class="set-nudge">{nudge.words} It is right when these read:</p>
+      {nudge.readings.map(({ from, to, reading }) => (
+        <TapeRow key={endName(from, plan)} pull={{ from, to, expected: reading }} plan={plan} />
+      ))}
     </>
+  );
+}
+
+function OutHead({ text }: { readonly text: string }) {
+  return (
+    <h2 class="set-out">
+      <VerdictMark verdict="out">{text}</VerdictMark>
+    </h2>
   );
 }
 

@@ -39,17 +39,17 @@ type Ends = Pick<PullPlan, 'from' | 'to'>;
 
 function pullsOf(step: SetStep): readonly Ends[] {
   if (step.do === 'stand') return step.hold;
-  if (step.do === 'pull') return [step.pull];
+  if (step.do === 'pull' || step.do === 'doubt') return [step.pull];
   return step.do === 'move' && step.nudge ? step.nudge.readings : [];
 }
 
-/** Adds what was found of a post: how well its place is known, and which way to push the one at hand. */
+/** Adds what was found of the post at hand: how well its place is known, and which way to push it. */
 function withResult(drawn: DrawnHole, hole: HoleAssessment | undefined, step: SetStep | null): DrawnHole {
   if (!hole) return drawn;
   const { at, nudge } = hole.set;
   return {
     ...drawn,
-    ...(at ? { ellipse: at.ellipse } : {}),
+    ...(at && drawn.live ? { ellipse: at.ellipse } : {}),
     ...(drawn.live && nudge && step?.do === 'move'
       ? { nudge: { bearing: nudge.bearing, words: nudge.words } }
       : {}),

@@ -1,15 +1,17 @@
-import type { Hold, Side } from '../../job/entry-schema.ts';
+import type { EntryOf, Hold, Side } from '../../job/entry-schema.ts';
 import { ofKind } from '../../job/log.ts';
 import type { JobView } from '../../judge/view.ts';
 
 import { PullFlow, type PullToRead } from '../pull-flow.tsx';
 import { PlumbFlow } from './plumb-flow.tsx';
 import { RodFlow, type RodPoint } from './rod-flow.tsx';
+import { StrikeOne } from './strike-one.tsx';
 
 /** The reading that is being taken. */
 export type OpenFlow =
   | { readonly take: 'pull'; readonly pull: PullToRead }
   | { readonly take: 'plumb'; readonly side: Side }
+  | { readonly take: 'strike'; readonly entry: EntryOf<'pull'> }
   | { readonly take: 'rod'; readonly on: RodPoint; readonly expected: number | null };
 
 export interface SetFlowProps {
@@ -30,6 +32,8 @@ export function SetFlow({ flow, hole, how, setup, view, onClose }: SetFlowProps)
       const lastOver = ofKind(view.entries, 'plumb').at(-1)?.body.over ?? null;
       return <PlumbFlow hole={hole} side={flow.side} lastOver={lastOver} onClose={onClose} />;
     }
+    case 'strike':
+      return <StrikeOne view={view} doubted={flow.entry} onClose={onClose} />;
     case 'rod': {
       const expected = flow.expected === null ? {} : { expected: flow.expected };
       return <RodFlow on={flow.on} setup={setup} onClose={onClose} {...expected} />;

@@ -1,6 +1,6 @@
 import type { SitePoint } from '../../geometry/point.ts';
-import type { Side, Thing } from '../../job/entry-schema.ts';
-import { ofKind } from '../../job/log.ts';
+import type { EntryOf, Side, Thing } from '../../job/entry-schema.ts';
+import { ofKind, thingKey } from '../../job/log.ts';
 import { adviceFor } from '../../judge/advice.ts';
 import { type PullPlan, pullPlan } from '../../judge/pull-ends.ts';
 import type { HoleAssessment, Judgement, Nudge } from '../../judge/types.ts';
@@ -13,6 +13,13 @@ export type SetStep =
   | { readonly do: 'lay' }
   | { readonly do: 'stand'; readonly hold: readonly PullPlan[] }
   | { readonly do: 'pull'; readonly pull: PullPlan }
+  /** A pull to it looks misread. `again`: it was pulled a second time, so the wrong one can be struck. */
+  | {
+      readonly do: 'doubt';
+      readonly pull: PullPlan;
+      readonly entry: EntryOf<'pull'>;
+      readonly again: boolean;
+    }
   /** Out in place or plumb, and still loose. */
   | { readonly do: 'move'; readonly nudge: Nudge | null; readonly why: string }
   | { readonly do: 'plumb'; readonly side: Side }
@@ -63,6 +70,8 @@ function placeStep(
   const post = postOf(hole);
   const unread = plans.find(({ from }) => pullsBetween(view, from.thing, post).length === 0);
   if (unread) return { do: 'pull', pull: unread };
+  const doubt = doubtStep(view, post);
+  if (doubt) return doubt;
   if (set.position.verdict === 'out' && set.position.checked) {
     return leave ? null : { do: 'move', nudge: set.nudge, why: set.position.why };
   }
@@ -74,6 +83,20 @@ function placeStep(
   }
   return null;
 }
+
+/** Nothing is worth doing about a post while a reading of it is not to be believed. */
+function doubtStep(view: JobView, post: Thing): SetStep | null {
+  const entry = ofKind(view.entries, 'pull').find(
+    ({ id, body }) => view.suspects.has(id) && [body.from, body.to].some((end) => sameThing(end.thing, post)),
+  );
+  const result = view.measured.pulls.find((pull) => pull.entry === entry?.id);
+  if (!entry || !result) return null;
+  const { from, to } = entry.body;
+  const again = pullsBetween(view, from.thing, to.thing).length > 1;
+  return { do: 'doubt', pull: { from, to, expected: result.predicted }, entry, again };
+}
+
+const sameThing = (one: Thing, other: Thing): boolean => thingKey(one) === thingKey(other);
 
 /** Two faces side by side give the lean; the two opposite guard it. */
 const PLUMB_ORDER: readonly Side[] = ['front', 'left', 'back', 'right'];

@@ -14,7 +14,7 @@ export interface StepOptionsProps {
 
 /** What has to be said beside a reading: how the tape is held, or where the level stands. */
 export function StepOptions({ step, how, onHow, setup, onNewSetup }: StepOptionsProps) {
-  if (step.do === 'pull') return <HoldChoice value={how} onChange={onHow} />;
+  if (step.do === 'pull' || step.do === 'doubt') return <HoldChoice value={how} onChange={onHow} />;
   if (step.do !== 'rod') return null;
   return (
     <>
