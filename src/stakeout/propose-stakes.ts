@@ -4,13 +4,13 @@ import type { Units } from '../units/index.ts';
 import { judgeStakes } from './judge-stakes.ts';
 import { roundStakes } from './round-stakes.ts';
 import { type Cost, cheapest, costOf, descend, type Found, placesOf, RULED_OUT } from './search.ts';
-import { alongFamilies, freeFamily, type StakeFamily, surroundingsOf } from './starts.ts';
+import { alongFamilies, freeFamily, type StakeFamily, type Surroundings, surroundingsOf } from './starts.ts';
 import type { StakeChoice } from './types.ts';
 
 /** What the yard and the job allow. */
 export interface StakeWishes {
   readonly units: Units;
-  /** Longest pull that is wanted, metres: the tape's length when absent. */
+  /** Longest pull that is wanted, metres; the tape's length when absent. Given up where no pair can keep it. */
   readonly longestPull?: number;
 }
 
@@ -18,39 +18,53 @@ export interface StakeWishes {
  * Where A and B would best stand: the pair that makes the worst-fixed hole best (least DRMS), clear of holes and spoil,
  * within the tape, and with all holes on the left of A–B, so that a tape is never swung to the wrong side.
  *
- * A search from coarse to fine over both places, the same every time: rings of places round the plan, the best of them
- * walked downhill. What costs less than a hundredth is then taken for convenience: A–B along the plan's own lines, and
- * places in round numbers.
+ * A search from coarse to fine over both places, the same every time: pairs of places round the plan, the best of them
+ * walked downhill. What costs no more than a hundredth is then taken for convenience: A–B along the plan's own lines, and
+ * after that half a hundredth for places in round numbers.
  *
- * Where the tape is too short for any pair, the least bad one is given, with its objections.
+ * Where the tape is too short for any pair, the tape is taken to be longer; the choice then says so in its objections.
  *
  * @returns plan frame; null for a plan without holes
  */
 export function proposeStakes(
   holes: readonly Hole[],
   instruments: Instruments,
-  wishes: StakeWishes,
+  { units, longestPull = Number.POSITIVE_INFINITY }: StakeWishes,
 ): StakeChoice | null {
   if (holes.length === 0) return null;
-  const reach = Math.min(instruments.tapeLength.m, wishes.longestPull ?? Number.POSITIVE_INFINITY);
-  const cost = costOf(holes, instruments, reach);
   const around = surroundingsOf(holes);
+  let reach = Math.min(instruments.tapeLength.m, longestPull);
+  let found = search(around, costOf(holes, instruments, reach), units);
+  while (found.cost >= RULED_OUT && reach < LONGEST_TAPE) {
+    reach *= LONGER;
+    found = search(around, costOf(holes, instruments, reach), units);
+  }
+  const { a, b } = placesOf(found.stakes);
+  return judgeStakes(a, b, holes, instruments, units);
+}
+
+/** A tape that is too short is taken to be longer by this factor, until it does. */
+const LONGER = 1.25;
+/** Longer than any tape (the longest sold are 100 m): by then it is not for want of tape. */
+const LONGEST_TAPE = 300;
+
+function search(around: Surroundings, cost: Cost, units: Units): Found {
   const free = bestOf(freeFamily(around), cost);
   const along = alongFamilies(around).map((family) => bestOf(family, cost));
   const best = Math.min(free.cost, ...along.map((found) => found.cost));
-  const chosen = along.find((found) => costsLittle(found.cost, best)) ?? free;
-  const rounded = roundStakes(chosen.stakes, wishes.units, (stakes) =>
-    costsLittle(cost(stakes), chosen.cost),
+  const chosen = along.find((found) => costsLittle(found.cost, best, ALONG_MAY_COST)) ?? free;
+  const stakes = roundStakes(chosen.stakes, units, (round) =>
+    costsLittle(cost(round), chosen.cost, ROUND_MAY_COST),
   );
-  const { a, b } = placesOf(rounded);
-  return judgeStakes(a, b, holes, instruments, wishes.units);
+  return { stakes, cost: cost(stakes) };
 }
 
-/** A–B along the plan's lines, and then round numbers, may each cost this share of the worst hole's DRMS. */
-const CONVENIENCE = 0.005;
+/** Shares of the worst DRMS that conveniences may cost: A–B along the plan's lines, and round numbers. */
+const ALONG_MAY_COST = 0.01;
+const ROUND_MAY_COST = 0.005;
 
-const costsLittle = (cost: number, best: number): boolean =>
-  cost <= (best < RULED_OUT ? best * (1 + CONVENIENCE) : best);
+const costsLittle = (cost: number, best: number, share: number): boolean =>
+  cost <= (best < RULED_OUT ? best * (1 + share) : best);
 
 /** So many of the coarse pairs are walked downhill: the best are often turned copies of one another. */
 const WALKED = 6;

@@ -44,7 +44,8 @@ export function costOf(
       const da2 = ux * ux + uy * uy;
       const db2 = vx * vx + vy * vy;
       const area = ux * vy - uy * vx;
-      worst = Math.max(worst, ((2 * a2 + b2 * (da2 + db2)) * da2 * db2) / (area * area));
+      const sineSquared = (area * area) / (da2 * db2);
+      worst = Math.max(worst, (2 * a2 + b2 * (da2 + db2)) / sineSquared);
       broken += overrun(da2, db2, clear, reach);
       // Twice the area of A, B and the hole, over its base: the height over A–B, positive on the left.
       if (!(area >= beside * baseline)) broken += beside - area / Math.max(baseline, LEAST_BASELINE);

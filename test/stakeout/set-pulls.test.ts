@@ -18,7 +18,10 @@ function pullsTo(label: string, set: string, laid: ReturnType<typeof laidOn>): P
     instruments,
   });
 }
-const thingOf = ({ to }: PlannedPull) => (to.thing.kind === 'post' ? to.thing.hole : to.thing.label);
+const thingOf = ({ to }: PlannedPull) => {
+  if (to.thing.kind !== 'post') throw new Error(`not a post: ${to.thing.kind}`);
+  return to.thing.hole;
+};
 
 describe('pulls to a set post', () => {
   it('run from A and B to the faces that look to them', () => {
