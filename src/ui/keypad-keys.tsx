@@ -39,11 +39,7 @@ function DigitKeys({ entry, units, onEntry }: KeypadKeysProps) {
     <fieldset class="keys keys-three">
       <legend class="visually-hidden">Digits</legend>
       {['1', '2', '3', '4', '5', '6', '7', '8', '9'].map((d) => digit(d))}
-      {denominatorOf(units) !== null && (
-        <Key label="inches" onTap={() => onEntry(pressInchMark(entry))}>
-          ″ in
-        </Key>
-      )}
+      {denominatorOf(units) !== null && <Key onTap={() => onEntry(pressInchMark(entry))}>″ in</Key>}
       {(units === 'ft' || units === 'm') && (
         <Key label="decimal point" onTap={() => onEntry(typeText(entry, '.'))}>
           .
@@ -51,7 +47,7 @@ function DigitKeys({ entry, units, onEntry }: KeypadKeysProps) {
       )}
       {digit('0', ZERO_SIZES[units])}
       {denominatorOf(units) !== null && (
-        <Key label="feet" strong onTap={() => onEntry(pressFeetMark(entry))}>
+        <Key strong onTap={() => onEntry(pressFeetMark(entry))}>
           ′ ft
         </Key>
       )}
@@ -99,7 +95,7 @@ function FractionKeys({ entry, onEntry }: PieceKeysProps) {
       {SIXTEENTHS.map((n) => (
         <Key
           key={n}
-          label={n === 0 ? 'no fraction' : fractionText(n, 16)}
+          label={n === 0 ? '0: no fraction' : fractionText(n, 16)}
           strong={n % 4 === 0}
           pressed={entry.fraction !== null && entry.fraction - odd === n * fine}
           onTap={() => onEntry(pressFraction(entry, n * fine))}

@@ -26,14 +26,13 @@ export function KeypadReadout({ entry, units, onEntry }: KeypadReadoutProps) {
       type="button"
       class={`piece piece-${stage}`}
       aria-current={entry.stage === stage ? 'step' : undefined}
-      aria-label={`${name}: ${text || 'none yet'}`}
       onMouseDown={(event) => event.preventDefault()}
       onClick={() => onEntry(goToStage(entry, stage))}
     >
       <span class="piece-figure">
         <span class="piece-text">{text}</span>
         {text && mark}
-      </span>
+      </span>{' '}
       <span class="piece-name">{name}</span>
     </button>
   );

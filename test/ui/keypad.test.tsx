@@ -34,7 +34,7 @@ const press = (key: string) => fireEvent.keyDown(document.body, { key });
 describe('a reading by taps', () => {
   test('in feet, inches and sixteenths: five taps and one to read it', () => {
     const { onDone } = open();
-    tap('1', '8', 'feet', '6 inches', '5/16');
+    tap('1', '8', '′ ft', '6 inches', '5/16');
     expect(screen.getByText('18 feet 6 and 5/16 inches')).toBeTruthy();
     tap('Read it: 18′ 6 5/16″');
     expect(onDone).toHaveBeenCalledExactlyOnceWith({ m: 5.6467375, typed: '18′ 6 5/16″', units: 'ft-in-16' });
@@ -42,7 +42,7 @@ describe('a reading by taps', () => {
 
   test('in thirty-seconds', () => {
     const { onDone } = open({ units: 'ft-in-32' });
-    tap('1', 'feet', '0 inches', '5/16', 'and 1/32', /^Read it/);
+    tap('1', '′ ft', '0 inches', '5/16', 'and 1/32', /^Read it/);
     expect(onDone.mock.calls[0]?.[0].typed).toBe('1′ 0 11/32″');
   });
 
@@ -58,13 +58,13 @@ describe('a reading by taps', () => {
 
   test('takes back the last step', () => {
     const { onDone } = open();
-    tap('1', '8', 'feet', '6 inches', '5/16', 'take back the last step', '3/8', /^Read it/);
+    tap('1', '8', '′ ft', '6 inches', '5/16', 'take back the last step', '3/8', /^Read it/);
     expect(onDone.mock.calls[0]?.[0].typed).toBe('18′ 6 3/8″');
   });
 
   test('a second tap on the main button hands nothing over twice', () => {
     const { onDone } = open();
-    tap('3', 'feet', /^Read it/, /^Read it/);
+    tap('3', '′ ft', /^Read it/, /^Read it/);
     expect(onDone).toHaveBeenCalledTimes(1);
   });
 });
@@ -135,7 +135,7 @@ describe('what cannot be read', () => {
     expect(screen.getByRole('alert').textContent).toMatch(/^Tape from A: “18” could be feet or inches/);
     expect(screen.getByText('18')).toBeTruthy();
     expect(onDone).not.toHaveBeenCalled();
-    tap('feet', /^Read it/);
+    tap('′ ft', /^Read it/);
   });
 
   test('an empty reading says so', () => {
@@ -156,7 +156,7 @@ describe('beside what was expected', () => {
   test('shows it, and the difference as soon as there is one', () => {
     open({ expected: 5.6467375 });
     expect(screen.getByText('Expected 18′ 6 5/16″')).toBeTruthy();
-    tap('1', '8', 'feet', '6 inches', '1/2');
+    tap('1', '8', '′ ft', '6 inches', '1/2');
     expect(screen.getByText('3/16″ more')).toBeTruthy();
   });
 
@@ -178,7 +178,7 @@ describe('beside what was expected', () => {
     const { onDone } = open({ check });
     type('19 6');
     press('Enter');
-    tap('Read it again', '1', '8', 'feet', '6 inches', /^Read it/);
+    tap('Read it again', '1', '8', '′ ft', '6 inches', /^Read it/);
     expect(onDone.mock.calls[0]?.[0].typed).toBe('18′ 6″');
   });
 

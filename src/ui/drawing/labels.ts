@@ -35,7 +35,8 @@ export interface Obstacles {
 const LETTER_WIDTH = 0.62;
 /** Figures and capitals fill this share of their size. */
 const LETTER_HEIGHT = 0.8;
-const GAP = 2;
+/** Between a mark and its label, pixels; letters carry some air above and below, none beside. */
+const GAP = { beside: 5, above: 2 };
 const DIRECTIONS = 16;
 
 export const boxAround = ({ x, y }: Spot, halfWidth: number, halfHeight = halfWidth): Box => ({
@@ -108,8 +109,8 @@ function candidates({ text, at, r, size }: LabelTask, centre: Spot, habit: Habit
   return turnsFromFirst().map((turn) => {
     const [c, s] = [Math.cos(first + turn), Math.sin(first + turn)];
     // Just far enough for the box to clear the mark's own box in this direction.
-    const clearX = (r + halfWidth + GAP) / Math.max(Math.abs(c), TINY);
-    const clearY = (r + halfHeight + GAP) / Math.max(Math.abs(s), TINY);
+    const clearX = (r + halfWidth + GAP.beside) / Math.max(Math.abs(c), TINY);
+    const clearY = (r + halfHeight + GAP.above) / Math.max(Math.abs(s), TINY);
     const reach = Math.min(clearX, clearY);
     return boxAround({ x: at.x + c * reach, y: at.y + s * reach }, halfWidth, halfHeight);
   });

@@ -42,7 +42,8 @@ export function layOut(drawn: Drawn, width: number, maxHeight: number): Layout {
   const r = markRadius(spots);
   const arrows = holes.map((hole, i) => arrowOf(hole, spots[i]!, r, turn));
   const corners = stakes ? { a: view.spot(stakes.a), b: view.spot(stakes.b) } : null;
-  const labels = placeInLargestSize(holes, spots, r, {
+  const reaches = holes.map((hole) => Math.max(hole.live ? r + LIVE_RING + 2 : r, outlineReach(hole, view)));
+  const labels = placeInLargestSize(holes, spots, reaches, {
     boxes: corners ? [...stakeBoxes(corners.a), ...stakeBoxes(corners.b)] : [],
     segments: [...lines(drawn, view), ...arrows.filter((arrow) => arrow !== null)],
     within: { left: 0, right: view.width, top: 0, bottom: view.height },
@@ -65,18 +66,31 @@ export function layOut(drawn: Drawn, width: number, maxHeight: number): Layout {
   };
 }
 
+/** Half size of what is drawn of a post or pier at its actual size; 0 where it is too small to be drawn, pixels. */
+export function outlineReach({ section }: DrawnHole, view: View): number {
+  if (!section) return 0;
+  const [least, greatest] =
+    section.kind === 'pier'
+      ? [section.diameter, section.diameter]
+      : [Math.min(section.width, section.depth), Math.hypot(section.width, section.depth)];
+  return least * view.pxPerMetre < LEAST_OUTLINE ? 0 : (greatest / 2) * view.pxPerMetre;
+}
+
+/** An outline narrower than this would be a blot, pixels. */
+const LEAST_OUTLINE = 8;
+
 type Label = Box & { readonly size: number };
 
 /** All labels in the largest size in which all find room; failing that, those that do in the smallest. */
 function placeInLargestSize(
   holes: readonly DrawnHole[],
   spots: readonly Spot[],
-  r: number,
+  reaches: readonly number[],
   obstacles: Obstacles,
 ): (Label | null)[] {
   let labels: (Label | null)[] = [];
   for (const usual of LABEL_SIZES) {
-    const tasks = holes.map((hole, i) => labelTask(hole, spots[i]!, r, usual));
+    const tasks = holes.map((hole, i) => labelTask(hole, spots[i]!, reaches[i]!, usual));
     labels = placeLabels(tasks, obstacles).map((box, i) => box && { ...box, size: tasks[i]!.size });
     if (!labels.includes(null)) break;
   }
@@ -86,7 +100,7 @@ function placeInLargestSize(
 const labelTask = (hole: DrawnHole, at: Spot, r: number, usual: number): LabelTask => ({
   text: hole.label,
   at,
-  r: hole.live ? r + LIVE_RING + 2 : r,
+  r,
   size: hole.live ? LIVE_LABEL_SIZE : usual,
   first: hole.live ?? false,
 });

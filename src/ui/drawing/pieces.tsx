@@ -1,12 +1,9 @@
 import type { Units } from '../../units/index.ts';
 import { HoleShape } from '../mark-shapes.tsx';
 import type { DrawnPull } from './drawn.ts';
-import { LIVE_RING, type PlacedHole, STAKE_HALF, STAKE_LABEL_DROP } from './layout.ts';
+import { LIVE_RING, outlineReach, type PlacedHole, STAKE_HALF, STAKE_LABEL_DROP } from './layout.ts';
 import { scaleBar } from './scale.ts';
 import type { Spot, View } from './view.ts';
-
-/** An outline narrower than this would be a blot, pixels. */
-const LEAST_OUTLINE = 8;
 
 /** What the hole holds, at its actual size and turned as it stands, where the scale lets one see it. */
 export function Outline({
@@ -17,14 +14,13 @@ export function Outline({
   readonly view: View;
 }) {
   const { section } = hole;
-  if (!section) return null;
+  if (!section || outlineReach(hole, view) === 0) return null;
   if (section.kind === 'pier') {
     const r = (section.diameter / 2) * view.pxPerMetre;
-    return 2 * r < LEAST_OUTLINE ? null : <circle class="drawn-outline" cx={at.x} cy={at.y} r={r} />;
+    return <circle class="drawn-outline" cx={at.x} cy={at.y} r={r} />;
   }
   // The front face looks along `facing`: depth lies along it, width across it.
   const [along, across] = [section.depth * view.pxPerMetre, section.width * view.pxPerMetre];
-  if (Math.min(along, across) < LEAST_OUTLINE) return null;
   const degrees = (-((hole.facing ?? Math.PI / 2) + view.turn) * 180) / Math.PI;
   return (
     <rect

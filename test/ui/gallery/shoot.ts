@@ -1,7 +1,7 @@
 /**
  * Pictures of every gallery page, to be looked at: `npx tsx test/ui/gallery/shoot.ts`. They land in the ignored folder `out/`.
  */
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, readFileSync } from 'node:fs';
 import preact from '@preact/preset-vite';
 import { chromium, type Page } from 'playwright-core';
 import { createServer } from 'vite';
@@ -27,14 +27,14 @@ const SHOTS: readonly (readonly [string, string, ((page: Page) => Promise<void>)
   ['drawings', 'drawings'],
   ['strike', 'strike'],
   ['keypad-16', 'keypad-feet'],
-  ['keypad-16', 'keypad-inches', (page) => tap(page, '1', '8', 'feet')],
-  ['keypad-16', 'keypad-fraction', (page) => tap(page, '1', '8', 'feet', '6 inches', '5/16')],
-  ['keypad-32', 'keypad-32', (page) => tap(page, '1', '8', 'feet', '11 inches', '15/16', 'and 1/32')],
+  ['keypad-16', 'keypad-inches', (page) => tap(page, '1', '8', '′ ft')],
+  ['keypad-16', 'keypad-fraction', (page) => tap(page, '1', '8', '′ ft', '6 inches', '5/16')],
+  ['keypad-32', 'keypad-32', (page) => tap(page, '1', '8', '′ ft', '11 inches', '15/16', 'and 1/32')],
   [
     'keypad-16',
     'keypad-question',
     async (page) => {
-      await tap(page, '1', '9', 'feet', '6 inches', '5/16');
+      await tap(page, '1', '9', '′ ft', '6 inches', '5/16');
       await page.getByRole('button', { name: /^Read it/ }).click();
     },
   ],
@@ -47,6 +47,28 @@ const SHOTS: readonly (readonly [string, string, ((page: Page) => Promise<void>)
     },
   ],
 ];
+
+const AXE = readFileSync('node_modules/axe-core/axe.min.js', 'utf8');
+
+/** Prints what an accessibility scan finds. */
+async function scan(page: Page, name: string) {
+  await page.evaluate(AXE);
+  const found: string[] = await page.evaluate(
+    "axe.run().then((r) => r.violations.map((v) => v.impact + ' ' + v.id + ': ' + v.nodes[0].html))",
+  );
+  for (const line of found) console.log(`${name}: ${line}`);
+}
+
+/** Prints every target smaller than 64 px. */
+async function measureTargets(page: Page, name: string) {
+  const small: string[] = await page.evaluate(() =>
+    [...document.querySelectorAll('a, button, summary, label.choice, .field-box')]
+      .map((element) => ({ element, box: element.getBoundingClientRect() }))
+      .filter(({ box }) => box.width > 0 && Math.min(box.width, box.height) < 63.9)
+      .map(({ element, box }) => `${box.width} × ${box.height}: ${element.className} ${element.textContent}`),
+  );
+  for (const line of small) console.log(`${name}: ${line}`);
+}
 
 const server = await createServer({
   configFile: false,
@@ -81,6 +103,8 @@ for (const [width, height, text] of SIZES) {
     await act?.(page);
     const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
     if (wide > 0) console.log(`${file} at ${width}: ${wide} px too wide`);
+    await measureTargets(page, `${file} at ${size}`);
+    if (size === '390') await scan(page, file);
     await page.screenshot({ path: `out/gallery/${file}-${size}.png` });
     if (name === 'parts' || name === 'drawings')
       await page.screenshot({ path: `out/gallery/${file}-${size}-whole.png`, fullPage: true });
