@@ -1,15 +1,13 @@
-import type { Entry, EntryOf } from '../job/entry-schema.ts';
-import { lengthWords } from '../job/length.ts';
+import type { Entry } from '../job/entry-schema.ts';
 import { isKind, thingKey } from '../job/log.ts';
-import { describeEntry } from '../job/words.ts';
 import type { PullResult, Suspicion } from '../measure/types.ts';
 import { formatLength } from '../units/index.ts';
 import { REPEATS_AGREE } from './plumb.ts';
 import { lackWords } from './position.ts';
-import { endWords } from './pull-ends.ts';
+import { quotedReadings, readingWords } from './reading-words.ts';
 import type { Finding } from './types.ts';
 import { type JobView, pullsBetween } from './view.ts';
-import { capital, listWords, small } from './words.ts';
+import { listWords, small } from './words.ts';
 
 /** As for single pulls, one clean job in a thousand fails by luck alone. */
 const GLOBAL_TEST_FAILS = 0.001;
@@ -30,26 +28,14 @@ export function findingsOf(view: JobView, teller: (suspicion: Suspicion) => stri
   ];
 }
 
-/** A pull by its ends, without its reading: `A to post 4, the middle of the outer face`. */
-const pullWords = (view: JobView, { body }: EntryOf<'pull'>): string =>
-  capital(`${endWords(view, body.from)} to ${endWords(view, body.to)}`);
-
 function misreading(view: JobView, suspicion: Suspicion, teller: (suspicion: Suspicion) => string): Finding {
   const readings = view.entries.filter(({ id }) => suspicion.entries.includes(id));
   const [first] = readings;
   const text =
     readings.length === 1 && first
       ? `${readingWords(view, first)}: ${slipWords(view, first, suspicion.misreading)}. Take it again, and strike the wrong one.`
-      : `One of these is misread, and nothing yet tells which: ${listWords(
-          readings.map((entry) => `“${readingWords(view, entry)}”`),
-          'or',
-        )}. ${teller(suspicion)}`.trim();
+      : `One of these is misread, and nothing yet tells which: ${listWords(quotedReadings(view, suspicion.entries), 'or')}. ${teller(suspicion)}`.trim();
   return { code: 'misreading', text, entries: suspicion.entries };
-}
-
-function readingWords(view: JobView, entry: Entry): string {
-  if (!isKind(entry, 'pull')) return describeEntry(entry, view.plan);
-  return `${pullWords(view, entry)}, ${lengthWords(entry.body.reading)}`;
 }
 
 function slipWords(view: JobView, entry: Entry, misreading: number): string {

@@ -13,11 +13,12 @@ import { judgePlumb } from './plumb.ts';
 import { judgePosition } from './position.ts';
 import { pourGate } from './pour-gate.ts';
 import { endWords } from './pull-ends.ts';
+import { quotedReadings } from './reading-words.ts';
 import { judgeSpacing } from './spacing.ts';
 import type { AssessedPlace, HoleAssessment, Judgement } from './types.ts';
 import { worstOf } from './verdict.ts';
 import { type JobView, pointOf, postOf, stakeOf, stands } from './view.ts';
-import { capital } from './words.ts';
+import { capital, listWords } from './words.ts';
 
 /** What is said of the place of a thing, and of the set post as a whole, is said over all readings of the book. */
 type Views = readonly [JobView, ...JobView[]];
@@ -77,8 +78,13 @@ export function assessHole(
 function agreed(views: Views, judge: (view: JobView) => Judgement): Judgement {
   const [view, ...others] = views;
   const best = judge(view);
-  if (others.every((other) => judge(other).verdict === best.verdict)) return best;
-  const why = 'This hangs on a reading that looks misread: take that one again before anything is moved.';
+  return others.every((other) => judge(other).verdict === best.verdict) ? best : doubted(view, best);
+}
+
+function doubted(view: JobView, best: Judgement): Judgement {
+  const readings = quotedReadings(view, view.suspects);
+  const looks = readings.length === 1 ? 'looks misread' : 'may be misread';
+  const why = `This hangs on ${listWords(readings, 'or')}, which ${looks}: take that again before anything is moved.`;
   const text = best.text.replace(/^[a-z]+/, 'unsure').replace(/(, unchecked)?$/, ', unchecked');
   return { ...best, verdict: 'unsure', checked: false, text, why };
 }
@@ -93,7 +99,7 @@ function positionOf(view: JobView, thing: Thing, designed: SitePoint | null): Ju
   const settled = plain.verdict !== 'unsure' && plain.checked;
   if (!designed || plain.verdict === 'unmeasured' || settled) return plain;
   const advice = adviceFor(view, thing, designed, plain.checked);
-  return advice ? judgePosition(view, thing, designed, `from ${endWords(view, advice.pull.from)}`) : plain;
+  return advice ? judgePosition(view, thing, designed, endWords(view, advice.pull.from)) : plain;
 }
 
 function placeOf(view: JobView, thing: Thing): AssessedPlace | null {

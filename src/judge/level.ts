@@ -3,6 +3,7 @@ import { isKind } from '../job/log.ts';
 import { thingName } from '../job/words.ts';
 import { chanceWithin } from './chance.ts';
 import { judged, unmeasured } from './judgement.ts';
+import { HALF_WIDTH_95 } from './normal.ts';
 import { REPEATS_AGREE } from './plumb.ts';
 import type { Judgement } from './types.ts';
 import { type JobView, postOf, since } from './view.ts';
@@ -38,7 +39,7 @@ export function judgeLevel(view: JobView, hole: string, target: number): Judgeme
       cell: (verdict, e, u) => cellWords(verdict, e, u, units) + (e === 0 ? '' : ` ${way}`),
       out: () => `${offWords}, and ${small(tolerance, units)} is allowed.`,
       unsure: () =>
-        `${offWords}, known to ± ${small(1.96 * height.sigma, units)}, and ${small(tolerance, units)} is allowed: it may be in or out. Read the rod on it again.`,
+        `${offWords}, known to ± ${small(HALF_WIDTH_95 * height.sigma, units)}, and ${small(tolerance, units)} is allowed: it may be in or out. Read the rod on it again.`,
       unchecked: () => unguarded,
     },
   );

@@ -6,6 +6,7 @@ import type { Fix, Lack } from '../measure/types.ts';
 import { METRES_PER_INCH } from '../units/index.ts';
 import { chanceWithinDisc, principalAxes, sigmaAlong } from './chance.ts';
 import { judged, unmeasured } from './judgement.ts';
+import { HALF_WIDTH_95 } from './normal.ts';
 import type { Judgement } from './types.ts';
 import { type JobView, pointOf } from './view.ts';
 import { capital, cellWords, listWords, moveWords, small } from './words.ts';
@@ -26,7 +27,7 @@ const NO_OFFSET = 1e-5;
  * A hole's stake or a set post held against the disc of the position tolerance about its designed place.
  *
  * @param designed null until the plan lies on the site
- * @param advice the pull that would help most, as the end of a sentence: `from post 4`; empty when nothing helps
+ * @param advice what the pull that would help most starts from: `post 4`; empty when nothing helps
  */
 export function judgePosition(
   view: JobView,
@@ -40,41 +41,66 @@ export function judgePosition(
     return unmeasured('position', tolerance, 'Nothing can be placed yet: say where A and B stand first.');
   if (!point?.fix) return unmeasured('position', tolerance, lackWords(view, thing, point?.lack ?? null));
   const { fix } = point;
-  // A pull that is believed wrong still pulls on the place, until it is struck or borne out.
+  // A reading that is believed wrong speaks against the place until it is struck or borne out.
   const doubted = view.suspectedThings.has(thingKey(thing));
+  const guarded = view.measured.settled && fix.unseenShift <= unseenAllowed(tolerance);
   const found = chanceOfFix(fix, designed, tolerance);
-  const name = capital(thingName(thing, view.plan));
-  const { units } = view.plan;
-  const allowed = small(tolerance, units);
-  const once = advice === '' ? '' : ` Pull to it ${advice}.`;
+  const say: PlaceWords = { view, thing, fix, designed, advice, ...found };
   return judged(
+    { quantity: 'position', ...found, tolerance, checked: guarded && !doubted },
     {
-      quantity: 'position',
-      ...found,
-      tolerance,
-      checked: view.measured.settled && !doubted && fix.unseenShift <= unseenAllowed(tolerance),
-    },
-    {
-      cell: (verdict, error, uncertainty) => cellWords(verdict, error, uncertainty, units),
-      out: () =>
-        `${name} is ${small(found.error, units)} off its mark, and ${allowed} is allowed: it stands ${moveWords(fix.place, subtract(fix.place, designed), view.ground)}.`,
-      unsure: () =>
-        `${name} measures ${small(found.error, units)} off its mark, known to ± ${small(1.96 * found.sigma, units)}, and ${allowed} is allowed: it may be in or out.${once}`,
-      unchecked: () =>
-        doubted
-          ? `A pull to ${lower(name)} looks misread: pull it again, and strike the wrong one.`
-          : uncheckedWords(fix, name, units, once),
+      cell: (verdict, error, uncertainty) => cellWords(verdict, error, uncertainty, view.plan.units),
+      out: () => outWords(say),
+      unsure: () => unsureWords(say),
+      unchecked: () => (doubted ? doubtedWords(say) : uncheckedWords(say)),
     },
   );
 }
 
-function uncheckedWords(fix: Fix, name: string, units: JobView['plan']['units'], once: string): string {
-  if (Number.isFinite(fix.unseenShift))
-    return `One misread pull could move ${lower(name)} by ${small(fix.unseenShift, units)} unseen.${once}`;
-  return `Nothing guards the place of ${lower(name)}: one misread pull would move it unseen.${once}`;
+/** What the sentences on a place are made of. */
+interface PlaceWords {
+  readonly view: JobView;
+  readonly thing: Thing;
+  readonly fix: Fix;
+  readonly designed: SitePoint;
+  readonly advice: string;
+  readonly error: number;
+  readonly sigma: number;
 }
 
-const lower = (name: string): string => name.slice(0, 1).toLowerCase() + name.slice(1);
+function outWords({ view, thing, fix, designed, error }: PlaceWords): string {
+  const { units, tolerances } = view.plan;
+  const name = thingName(thing, view.plan);
+  const way = moveWords(fix.place, subtract(fix.place, designed), view.ground);
+  const off = `${capital(name)} is ${small(error, units)} off its mark, and ${small(tolerances.position.m, units)} is allowed: it stands ${way}.`;
+  return thing.kind === 'hole-stake' ? `${off} Move it, and pull to it again.` : off;
+}
+
+function unsureWords({ view, thing, fix, designed, advice, error, sigma }: PlaceWords): string {
+  const { units, tolerances } = view.plan;
+  const known = small(HALF_WIDTH_95 * sigma, units);
+  const off = `${capital(thingName(thing, view.plan))} measures ${small(error, units)} off its mark, known to ± ${known}, and ${small(tolerances.position.m, units)} is allowed: it may be in or out.`;
+  const cures = [
+    ...(advice === '' ? [] : [`pull to it from ${advice}`]),
+    ...(error > NO_OFFSET
+      ? [`move it ${moveWords(fix.place, subtract(designed, fix.place), view.ground)}`]
+      : []),
+  ];
+  return cures.length === 0 ? off : `${off} ${capital(cures.join(', or '))}.`;
+}
+
+const doubtedWords = ({ view, thing }: PlaceWords): string =>
+  `A pull to ${thingName(thing, view.plan)} looks misread: pull it again, and strike the wrong one.`;
+
+function uncheckedWords({ view, thing, fix, advice }: PlaceWords): string {
+  const name = thingName(thing, view.plan);
+  const cure = advice === '' ? '' : ` Pull to it from ${advice}.`;
+  if (!view.measured.settled)
+    return 'The pulls contradict one another so badly that no place can be trusted: find the wrong one first.';
+  if (Number.isFinite(fix.unseenShift))
+    return `One misread pull could move ${name} by ${small(fix.unseenShift, view.plan.units)} unseen.${cure}`;
+  return `Nothing guards the place of ${name}: one misread pull would move it unseen.${cure}`;
+}
 
 /** Chance, error and sigma of a place against its mark. All metres. */
 export function chanceOfFix(

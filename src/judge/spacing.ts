@@ -5,6 +5,7 @@ import type { SitedHole } from '../plan/hole.ts';
 import { formatLength } from '../units/index.ts';
 import { chanceWithin, sigmaAlong } from './chance.ts';
 import { judged, unmeasured } from './judgement.ts';
+import { HALF_WIDTH_95 } from './normal.ts';
 import { unseenAllowed } from './position.ts';
 import type { Judgement } from './types.ts';
 import { type JobView, pointOf, postOf, pullsBetween } from './view.ts';
@@ -50,7 +51,7 @@ export function judgeSpacing(view: JobView, hole: SitedHole, neighbour: SitedHol
         `${cellWords(verdict, e, u, units)}${e === 0 ? '' : e > 0 ? ' long' : ' short'}`,
       out: () => `${say}, and ${small(tolerance, units)} is allowed.`,
       unsure: () =>
-        `${say}, known to ± ${small(1.96 * sigma, units)}, and ${small(tolerance, units)} is allowed: it may be in or out.${pull}`,
+        `${say}, known to ± ${small(HALF_WIDTH_95 * sigma, units)}, and ${small(tolerance, units)} is allowed: it may be in or out.${pull}`,
       unchecked: () => 'It is no surer than the two places: guard each with a spare pull.',
     },
   );
