@@ -1,4 +1,4 @@
-import { type Length, lengthWords } from '../job/length.ts';
+import type { Length } from '../job/length.ts';
 import type { Rules } from '../job/plan-schema.ts';
 import { formatLength } from '../units/index.ts';
 
@@ -32,7 +32,7 @@ export function requiredDepth({ frostDepth, embedment, gravel }: Rules): Require
 
 function depthWords(because: RequiredDepth['because'], rule: Length, gravel: Length, depth: number): string {
   const name = because === 'frost' ? 'frost depth' : 'least embedment';
-  const whole = formatLength(depth, rule.units);
-  if (gravel.m === 0) return `${whole}, the ${name}.`;
-  return `${whole}: ${name} ${lengthWords(rule)} and ${lengthWords(gravel)} of gravel.`;
+  const words = (m: number) => formatLength(m, rule.units);
+  if (gravel.m === 0) return `${words(depth)}, the ${name}.`;
+  return `${words(depth)}: ${name} ${words(rule.m)} and ${words(gravel.m)} of gravel.`;
 }

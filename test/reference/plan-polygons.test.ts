@@ -1,0 +1,126 @@
+import { describe, expect, it } from 'vitest';
+import { distance, length } from '../../src/geometry/point.ts';
+import { typedLength } from '../../src/job/length.ts';
+import type { Ring } from '../../src/job/plan-schema.ts';
+import { holesOf, sectionsFor } from '../../src/plan/index.ts';
+import { metres, postTurned, ringPlan, rowsPlan } from '../plan/plans.ts';
+
+const ring = (count: number, sizeBy: Ring['sizeBy'], size = 1) =>
+  holesOf(ringPlan({ count, sizeBy, size: metres(size), front: 'flat' }));
+const chord = (holes: ReturnType<typeof ring>, skip: number) =>
+  distance(holes[0]!.place, holes[skip + 1]!.place);
+
+/** Half a unit of the tenth decimal, in which the constants are given. */
+const DIGITS = 9;
+
+/** Identities of the regular octagon, as any text on polygons gives them (from memory; recomputed by hand). */
+describe('the regular octagon', () => {
+  it('side / R = 2 sin 22.5° = 0.7653668647', () => {
+    expect(chord(ring(8, 'radius'), 0)).toBeCloseTo(0.7653668647, DIGITS);
+  });
+
+  it('R / side = √(4 + 2√2) / 2 = 1.3065629649', () => {
+    expect(length(ring(8, 'side')[0]!.place)).toBeCloseTo(1.3065629649, DIGITS);
+  });
+
+  it('apothem / R = cos 22.5° = 0.9238795325', () => {
+    const [first] = ring(8, 'radius');
+    expect(first!.place.y).toBeCloseTo(0.9238795325, DIGITS);
+  });
+
+  it('across flats / side = 1 + √2, so that side = 0.4142135624 of the flats', () => {
+    expect(chord(ring(8, 'flat-to-flat'), 0)).toBeCloseTo(0.4142135624, DIGITS);
+  });
+
+  it('across corners / side = 2.6131259298', () => {
+    expect(chord(ring(8, 'side'), 3)).toBeCloseTo(2.6131259298, DIGITS);
+  });
+
+  it('chord over one post / R = √2 and over two = 1.8477590650', () => {
+    expect(chord(ring(8, 'radius'), 1)).toBeCloseTo(Math.SQRT2, DIGITS);
+    expect(chord(ring(8, 'radius'), 2)).toBeCloseTo(1.847759065, DIGITS);
+  });
+
+  it('encloses 2√2 R²', () => {
+    const holes = ring(8, 'radius');
+    const twice = holes.reduce((sum, { place }, i) => {
+      const next = holes[(i + 1) % holes.length]!.place;
+      return sum + (next.x * place.y - next.y * place.x);
+    }, 0);
+    expect(twice / 2).toBeCloseTo(2.8284271247, DIGITS);
+  });
+});
+
+/** The same identities for other counts (from memory; recomputed by hand). */
+describe('other regular polygons', () => {
+  it.each([
+    [6, 1],
+    [10, 0.6180339888],
+    [12, 0.5176380902],
+  ])('side / R of %i posts = %f', (count, side) => {
+    expect(Math.abs(chord(ring(count, 'radius'), 0) - side)).toBeLessThan(1e-10);
+  });
+
+  it('apothem / R of the hexagon = 0.8660254', () => {
+    expect(ring(6, 'radius')[0]!.place.y).toBeCloseTo(0.8660254, 7);
+  });
+
+  it('R / side of the dodecagon = 1.9318516526', () => {
+    expect(length(ring(12, 'side')[0]!.place)).toBeCloseTo(1.9318516526, DIGITS);
+  });
+
+  it('across the triangle from flat to post = 1.5 R: all of its height (derived, not published)', () => {
+    expect(length(ring(3, 'flat-to-flat', 1.5)[0]!.place)).toBeCloseTo(1, DIGITS);
+  });
+});
+
+/** A square that is cut to an octagon: corner cut 0.2929 of the side, octagon side 0.4142 of it (common practice). */
+it('an octagon 12 feet across flats has sides of 59.65 inches', () => {
+  const feet = typedLength('12 0', 'ft-in-16', 'Size');
+  if (!feet.ok) throw new Error(feet.problem.text);
+  const holes = holesOf(ringPlan({ count: 8, sizeBy: 'flat-to-flat', size: feet.value }));
+  expect(chord(holes, 0) / 0.0254).toBeCloseTo(59.65, 2);
+});
+
+describe('rectangles', () => {
+  /** 3-4-5 in fours: the triangle of builders' squareness checks, NAHB-type performance guide (constructionplace.com). */
+  it('12 by 16 feet has a diagonal of 20 feet', () => {
+    const [twelve, sixteen] = ['12 0', '16 0'].map((text) => {
+      const read = typedLength(text, 'ft-in-16', 'Size');
+      if (!read.ok) throw new Error(read.problem.text);
+      return read.value;
+    });
+    const holes = holesOf(rowsPlan({ columns: 2, rows: 2, columnSpacing: twelve!, rowSpacing: sixteen! }));
+    expect(distance(holes[0]!.place, holes[3]!.place)).toBeCloseTo(20 * 0.3048, 12);
+    expect(distance(holes[1]!.place, holes[2]!.place)).toBeCloseTo(20 * 0.3048, 12);
+  });
+
+  it('out to out, 6×6 posts stand 5 1/2″ less apart than the whole: 24 feet leave 23′ 6 1/2″ (derived)', () => {
+    const whole = typedLength('24 0', 'ft-in-16', 'Size');
+    if (!whole.ok) throw new Error(whole.problem.text);
+    const each = { ...postTurned('grid'), holds: sixBySix() };
+    const holes = holesOf(
+      rowsPlan({ columns: 2, rows: 1, measuredTo: 'out-to-out', columnSpacing: whole.value }, { each }),
+    );
+    expect(distance(holes[0]!.place, holes[1]!.place)).toBeCloseTo((23 * 12 + 6.5) * 0.0254, 12);
+  });
+});
+
+const sixBySix = () => {
+  const section = sectionsFor('ft-in-16').find(({ nominal }) => nominal === '6×6')!;
+  return { kind: 'post', ...section, turned: 'grid' } as const;
+};
+
+/** PS 20, American Softwood Lumber Standard, tables 3 and 4 (from memory); 4×4 as SPIB prints it (blog.spib.org). */
+describe('dressed sizes', () => {
+  it.each([
+    ['4×4', 3.5, 3.5],
+    ['4×6', 3.5, 5.5],
+    ['6×6', 5.5, 5.5],
+    ['8×8', 7.5, 7.5],
+  ])('%s', (nominal, width, depth) => {
+    const section = sectionsFor('ft-in-16').find((one) => one.nominal === nominal)!;
+    expect(section.width.m).toBeCloseTo(width * 0.0254, 12);
+    expect(section.depth.m).toBeCloseTo(depth * 0.0254, 12);
+  });
+});
