@@ -8,7 +8,7 @@ import type { Node } from './network.ts';
 import { clearlyNearer } from './sides.ts';
 import { tapeSigma } from './sigma.ts';
 import { placeCovariance, placeOf, type Solution } from './solution.ts';
-import type { Covariance, Lack } from './types.ts';
+import type { Covariance, Ellipse, Lack } from './types.ts';
 
 /** A place known no better than this, one sigma along the worst direction, is no place on a site of posts. Metres. */
 const KNOWN_WITHIN_M = 1;
@@ -49,10 +49,10 @@ function knownPlaces(solution: Solution, pulls: readonly (readonly number[])[]):
   return solution.model.network.nodes.map((node) => {
     const covariance = placeCovariance(solution, node.index);
     if (!covariance) return null;
-    const { semiMajor } = ellipseOf(covariance);
-    if (!(semiMajor <= KNOWN_WITHIN_M)) return null;
+    const ellipse = ellipseOf(covariance);
+    if (!(ellipse.semiMajor <= KNOWN_WITHIN_M)) return null;
     const place = placeOf(solution, node.index);
-    return sideIsKnown(solution, images, node, pulls[node.index]!, semiMajor) ? { place, covariance } : null;
+    return sideIsKnown(solution, images, node, pulls[node.index]!, ellipse) ? { place, covariance } : null;
   });
 }
 
@@ -61,16 +61,42 @@ function sideIsKnown(
   images: Images,
   node: Node,
   pulls: readonly number[],
-  sigma: number,
+  ellipse: Ellipse,
 ): boolean {
   const { datum } = solution.model;
   if (node.index === datum.a || node.index === datum.b) return true;
+  if (bendAcross(solution, pulls, ellipse) > 1 / (2 * CLEAR_OF_LINE)) return false;
   const image = images.of(node.index, pulls);
   if (!image || image.misfit >= SIDES_ALIKE) return true;
   const place = placeOf(solution, node.index);
-  if (distance(place, image.place) / 2 < CLEAR_OF_LINE * sigma) return false;
+  // So near its image, and yet not in line with what it was pulled from: then the two are as good as one place.
+  if (distance(place, image.place) / 2 < CLEAR_OF_LINE * ellipse.semiMajor) return true;
   const planned = node.designed ?? usualPlace(solution, node);
   return planned !== null && clearlyNearer(place, image.place, planned);
+}
+
+/** Tapes that all make less than this with one line, as a sine, are in line with each other. */
+const IN_LINE_BELOW = 0.2;
+
+/**
+ * How far the distance equations bend over one sigma across tapes that are all nearly in line: half of sigma over the
+ * distance from that line. 0 where the tapes are not in line.
+ */
+function bendAcross(
+  { model, evaluation, weights }: Solution,
+  pulls: readonly number[],
+  { semiMajor, bearing }: Ellipse,
+): number {
+  const u = { x: Math.cos(bearing), y: Math.sin(bearing) };
+  let straight = 0;
+  let bent = 0;
+  for (const k of pulls) {
+    const across = Math.abs(evaluation.direction[2 * k]! * u.x + evaluation.direction[2 * k + 1]! * u.y);
+    if (across > IN_LINE_BELOW) return 0;
+    straight += weights[k]! * across * across;
+    bent += (weights[k]! * across) / (2 * Math.max(evaluation.distance[k]!, model.network.pulls[k]!.sigma));
+  }
+  return straight > 0 ? (semiMajor * bent) / straight : Number.POSITIVE_INFINITY;
 }
 
 /** A and B after a move are looked for near where they were. */
