@@ -31,7 +31,7 @@ export function PlacesGroup({ plan, shape, change }: PlacesGroupProps) {
         {shown.map((point) => (
           <li key={point.label}>
             <Button onPress={() => setOpen({ what: 'point', label: point.label })}>
-              <strong>{point.label}</strong>: {pointWords(point, plan.units)}
+              {`Hole ${point.label}: ${pointWords(point, plan.units)}`}
             </Button>
           </li>
         ))}

@@ -53,12 +53,13 @@ export function holdsWords(holds: Holds, units: Units): string {
   return holds.nominal === 'typed' ? `post, ${actual}` : `${holds.nominal} post, really ${actual}`;
 }
 
-/** `5 1/2″ × 5 1/2″`: what a tape finds, whatever the yard calls it. */
+/** `5 1/2″ × 5 1/2″`: what a tape finds, whatever the yard calls it. A line may end after ×, not within a number. */
 export function actualSize(
   { width, depth }: { readonly width: Length; readonly depth: Length },
   units: Units,
 ): string {
-  return `${formatSmall(width.m, units)} × ${formatSmall(depth.m, units)}`;
+  const whole = ({ m }: Length) => formatSmall(m, units).replaceAll(' ', '\u00a0');
+  return `${whole(width)}\u00a0× ${whole(depth)}`;
 }
 
 export function holdsLine({ each, pier, shape, units }: Plan): string {

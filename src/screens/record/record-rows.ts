@@ -1,0 +1,85 @@
+import type { Entry } from '../../job/entry-schema.ts';
+import { ofKind } from '../../job/log.ts';
+import { thingName } from '../../job/words.ts';
+import type { Situation } from '../../judge/situation.ts';
+import type { Assessment, HoleAssessment, Judgement } from '../../judge/types.ts';
+import { formatLength } from '../../units/index.ts';
+
+export type Cell = Pick<Judgement, 'verdict' | 'checked' | 'text'>;
+
+/** One hole as the record's table of holes says it. */
+export interface DugRow {
+  readonly hole: string;
+  /** Depth that the rules ask for; a word where they cannot say yet. */
+  readonly asked: string;
+  readonly depth: Cell;
+  readonly width: Cell;
+  /** `rock`, `nothing`; `—` before the hole is dug. */
+  readonly inTheWay: string;
+  readonly dugAt: string | null;
+}
+
+/** One post or pier as the record's table of posts says it. */
+export interface SetRow {
+  readonly hole: string;
+  /** `Post 4`, `Pier P`. */
+  readonly name: string;
+  readonly place: Cell;
+  readonly plumb: Cell;
+  readonly top: Cell;
+  readonly spacing: readonly (Cell & { readonly to: string })[];
+  readonly verdict: Cell;
+  readonly setAt: string | null;
+  readonly poured: { readonly at: string; readonly bags: string } | null;
+}
+
+/** Nothing to say yet. Never an empty cell: on paper that could be taken for a forgotten one. */
+export const NOTHING_YET = '—';
+
+export function dugRows({ holes }: Assessment, { plan }: Pick<Situation, 'plan'>): DugRow[] {
+  return holes.map(({ hole, dug }) => ({
+    hole,
+    asked: dug.requiredDepth === null || !plan ? 'not known' : formatLength(dug.requiredDepth, plan.units),
+    depth: dug.depth,
+    width: dug.width,
+    inTheWay: dug.obstruction ?? (dug.at === null ? NOTHING_YET : 'nothing'),
+    dugAt: dug.at,
+  }));
+}
+
+export function setRows(
+  { holes }: Assessment,
+  { plan, entries }: Pick<Situation, 'plan' | 'entries'>,
+): SetRow[] {
+  return holes.map(({ hole, set, poured }) => {
+    const name = thingName({ kind: 'post', hole }, plan);
+    return {
+      hole,
+      name: name.slice(0, 1).toUpperCase() + name.slice(1),
+      place: set.position,
+      plumb: set.plumb,
+      top: set.level,
+      spacing: set.spacing,
+      verdict: verdictCell(set),
+      setAt: lastSet(entries, hole),
+      poured: poured && { at: poured.at, bags: `${poured.bags} ${poured.bags === 1 ? 'bag' : 'bags'}` },
+    };
+  });
+}
+
+/** The worst of all that is judged of a post; guarded only where every part of it is. */
+function verdictCell({ done, verdict, position, plumb, level, spacing }: HoleAssessment['set']): Cell {
+  if (!done) return { verdict: 'unmeasured', checked: false, text: 'not set' };
+  const known = spacing.filter((part) => part.verdict !== 'unmeasured');
+  const checked = [position, plumb, level, ...known].every((part) => part.checked);
+  const guard = checked || verdict === 'unmeasured' ? '' : ', unchecked';
+  return { verdict, checked, text: verdict + guard };
+}
+
+/** When the post was last set, nudged or moved. */
+function lastSet(entries: readonly Entry[], hole: string): string | null {
+  const stands = ofKind(entries, 'stand').filter(
+    ({ body }) => body.thing.kind === 'post' && body.thing.hole === hole,
+  );
+  return stands.at(-1)?.at ?? null;
+}
