@@ -32,15 +32,15 @@ export function assessSituation(situation: Situation): Assessment {
     job: view.plan.name,
     baseline: {
       designed: view.laid?.baseline ?? null,
-      measured: view.measured.baseline?.length ?? null,
-      sigma: view.measured.baseline?.sigma ?? null,
+      measured: best.measured.baseline?.length ?? null,
+      sigma: best.measured.baseline?.sigma ?? null,
     },
     holes,
     pulls: pullsOf(view),
     globalTest: view.measured.globalTest,
     findings: [
       ...problems,
-      ...findingsOf(view, (suspicion) => tellerWords(best, suspicion)),
+      ...findingsOf(view, best, (suspicion) => tellerWords(best, suspicion)),
       ...(shape ? [shape] : []),
     ],
     next: nextPull(best, view.measured.suspicions, holes),

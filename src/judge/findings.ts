@@ -15,13 +15,18 @@ const GLOBAL_TEST_FAILS = 0.001;
 /**
  * Trouble that no single hole owns, but for shape.
  *
+ * @param best the job without the readings that are believed wrong
  * @param teller for pulls that cannot be told apart: the pull that would tell, as the end of a sentence
  */
-export function findingsOf(view: JobView, teller: (suspicion: Suspicion) => string): Finding[] {
+export function findingsOf(
+  view: JobView,
+  best: JobView,
+  teller: (suspicion: Suspicion) => string,
+): Finding[] {
   const misread = view.measured.suspicions.map((suspicion) => misreading(view, suspicion, teller));
   return [
     ...misread,
-    ...[repulledBaseline(view), offBaseline(view)].filter((finding) => finding !== null),
+    ...[repulledBaseline(view), offBaseline(best)].filter((finding) => finding !== null),
     ...globalTest(view, misread.length > 0),
     ...undetermined(view),
     ...unused(view),
