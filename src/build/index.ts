@@ -1,3 +1,3 @@
-export { BAG_SIZES, type BagSize, bagsFor, type DugHole, type HoleFill, holeFill } from './concrete.ts';
+export { BAG_SIZES, type BagSize, bagsFor, holeFill } from './concrete.ts';
 export { type RequiredDepth, requiredDepth } from './depth.ts';
-export { type PostEnds, postLength } from './post-length.ts';
+export { postLength } from './post-length.ts';

@@ -71,15 +71,18 @@ function checkTurn({ shape, each }: Plan): PlanProblem[] {
   ];
 }
 
-/** Things that stand in each other stop the work; holes that run into each other are said. */
-function checkApart(holes: readonly Hole[], { units }: Plan): PlanProblem[] {
+/** The field that sets holes of a shape apart. */
+const SPACED_BY = { ring: FIELDS.size, rows: FIELDS.columnSpacing, points: FIELDS.points } as const;
+
+/** Things that surely stand in each other, whatever their turn, stop the work; holes that run into each other are said. */
+function checkApart(holes: readonly Hole[], plan: Plan): PlanProblem[] {
   const pairs = closePairs(holes);
   const clash = pairs.filter(({ p, q, apart }) => apart < (inner(p.section) + inner(q.section)) / 2);
   if (clash[0]) {
     const { p, q, apart } = clash[0];
-    const words = formatLength(apart, units);
+    const words = formatLength(apart, plan.units);
     const clause = `holes ${p.label} and ${q.label} are ${words} apart, so that what they hold stands in one another${andMore(clash.length)}; move them apart.`;
-    return [stop(FIELDS.points, clause)];
+    return [stop(SPACED_BY[plan.shape.kind], clause)];
   }
   const first = pairs[0];
   if (!first) return [];

@@ -26,4 +26,3 @@ export const FIELDS = {
   plumbError: 'Plumb reading error',
   rodError: 'Rod reading error',
 } as const;
-export type FieldKey = keyof typeof FIELDS;

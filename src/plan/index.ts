@@ -1,12 +1,11 @@
 export { checkPlan } from './check.ts';
 export { pointsFromCsv } from './csv.ts';
-export { type Default, defaultPlan, defaultsFor } from './defaults.ts';
-export { FIELDS, type FieldKey } from './fields.ts';
+export { defaultPlan, defaultsFor } from './defaults.ts';
+export { FIELDS } from './fields.ts';
 export type { Hole, Section, SitedHole } from './hole.ts';
 export { holesOf, PIER_LABEL, sectionOf } from './holes.ts';
-export { type LaidPlan, LEAST_BASELINE, layPlan, placeOf, spreadOf } from './lay.ts';
-export type { PlanProblem } from './plan-problem.ts';
+export { type LaidPlan, LEAST_BASELINE, layPlan, placeOf } from './lay.ts';
 export { ringRadius } from './ring.ts';
-export { type NamedSection, sectionsFor } from './sections.ts';
+export { sectionsFor } from './sections.ts';
 export { tapeSigma } from './tape.ts';
-export { sideBearing, sideToward, type TouchPoint, touchOffset, touchPoint } from './touch.ts';
+export { sideBearing, sideToward, touchOffset } from './touch.ts';

@@ -1,4 +1,4 @@
-import { bearingOf, distance, length, type PlanPoint, subtract } from '../geometry/point.ts';
+import { bearingOf, distance, type PlanPoint, subtract } from '../geometry/point.ts';
 import { type RigidMotion, toSite } from '../geometry/rigid.ts';
 import type { PlanPlace } from '../job/entry-schema.ts';
 import { formatLength, ok, type Result, refuse } from '../units/index.ts';
@@ -55,7 +55,3 @@ function motionTo(a: PlanPoint, b: PlanPoint): RigidMotion {
 function sited({ place, ...hole }: Hole, motion: RigidMotion): SitedHole {
   return { ...hole, facing: hole.facing + motion.turn, site: toSite(motion, place) };
 }
-
-/** Greatest distance of a hole from the plan's centre, metres; 0 without holes. */
-export const spreadOf = (holes: readonly Hole[]): number =>
-  holes.reduce((most, { place }) => Math.max(most, length(place)), 0);

@@ -8,7 +8,7 @@ const DEGREE = Math.PI / 180;
  * Tapes that cross between 60° and 120° fix a place well, between 30° and 150° well enough to use (common practice in
  * surveying): the worst axis is then no more than 1.41 and 2.73 times the error of one tape.
  */
-export const GOOD_FROM = 60 * DEGREE;
+const GOOD_FROM = 60 * DEGREE;
 export const FAIR_FROM = 30 * DEGREE;
 /** Whole degrees belong to the better grade, whatever the last bits say: a millionth of a degree. */
 const ANGLE_SLACK = 1e-6 * DEGREE;

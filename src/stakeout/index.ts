@@ -1,11 +1,10 @@
 export { checkPulls } from './check-pulls.ts';
-export { compareStakes, type StakeCost } from './compare-stakes.ts';
+export { compareStakes } from './compare-stakes.ts';
 export { crossingAt, gradeOf } from './crossing.ts';
-export { postEnd, readingBetween, touchedPoint } from './ends.ts';
 export { holePulls } from './hole-pulls.ts';
 export { judgeStakes } from './judge-stakes.ts';
 export { STAKE_CLEARANCE } from './objections.ts';
-export { proposeStakes, type StakeWishes } from './propose-stakes.ts';
-export { type SetPullsInput, setPulls } from './set-pulls.ts';
+export { proposeStakes } from './propose-stakes.ts';
+export { setPulls } from './set-pulls.ts';
 export type { Crossing, HolePulls, PlannedPull, StakeChoice } from './types.ts';
 export { workOrder } from './work-order.ts';

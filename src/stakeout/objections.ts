@@ -71,7 +71,7 @@ function beyondTape({ a, b, holes, reach, units }: StakesAsked): string[] {
 }
 
 /** Distance of a place to the left of A–B, metres. */
-export const leftOf = (a: Vec, b: Vec, place: Vec): number =>
+const leftOf = (a: Vec, b: Vec, place: Vec): number =>
   cross(subtract(b, a), subtract(place, a)) / distance(a, b);
 
 function onLine({ a, b, holes }: StakesAsked): string[] {

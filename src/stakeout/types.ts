@@ -1,5 +1,5 @@
 import type { PlanPoint } from '../geometry/point.ts';
-import type { PullEnd, Thing } from '../job/entry-schema.ts';
+import type { PullEnd } from '../job/entry-schema.ts';
 
 /** How sharply two tapes fix a place. */
 export interface Crossing {
@@ -51,5 +51,3 @@ export interface StakeChoice {
   /** Short sentences on what is wrong with this choice: in a hole, beyond the tape, on the holes' line. */
   readonly objections: readonly string[];
 }
-
-export type { PullEnd, Thing };

@@ -147,6 +147,11 @@ describe('holes that get in each other’s way', () => {
     );
   });
 
+  it('a ring so small that its posts stand in one another', () => {
+    const plan = ringPlan({ count: 12, sizeBy: 'side', size: metres(0.1) });
+    expectOnly(plan, FIELDS.size, true, /holes 1 and 2 are 0\.100 m apart, .* \(and 11 more are like it\)/);
+  });
+
   it('a list without points, and labels that are taken', () => {
     expectOnly(pointsPlan([]), FIELDS.points, true, /there is none/);
     expectOnly(
