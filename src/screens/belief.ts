@@ -1,5 +1,6 @@
 import type { Hold, PullEnd } from '../job/entry-schema.ts';
 import { roundedLength } from '../job/length.ts';
+import type { Instruments } from '../job/plan-schema.ts';
 import type { Situation } from '../judge/situation.ts';
 import {
   DRIVEN_WITHIN_M,
@@ -26,7 +27,7 @@ import { alongSlope, riseBetween } from './rise.ts';
 export function doubtOf(pull: PullToRead, m: number, how: Hold['how'], situation: Situation): string | null {
   const { plan } = situation;
   const prediction = plan && predictionOf(pull, how, situation);
-  if (!plan || !prediction) return null;
+  if (!plan || !prediction || (how === 'level' && readsAsPlanned(pull, m, plan.instruments))) return null;
   const rise = riseBetween(situation, pull.from, pull.to);
   return doubtWords({
     reading: m,
@@ -36,6 +37,12 @@ export function doubtOf(pull: PullToRead, m: number, how: Hold['how'], situation
     halfSections: [pull.from, pull.to].flatMap((end) => halfSectionAt(end, situation)),
     ...(how === 'level' && rise !== null ? { rise } : {}),
   });
+}
+
+/** What reads as planned needs no question, even where an earlier misreading has moved what was to be expected. */
+function readsAsPlanned({ expected }: PullToRead, m: number, instruments: Instruments): boolean {
+  if (expected === undefined) return false;
+  return !isBeyondBelief({ reading: m, expected, sigma: tapeSigma(m, instruments) });
 }
 
 /** `This is 1′ 0″ more than expected (18′ 6 5/16″). One foot too much: is it 18′ 6 5/16″? Read it again, or …` */

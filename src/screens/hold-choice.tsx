@@ -5,7 +5,7 @@ type How = Hold['how'];
 
 const HOLDS: readonly Choice<How>[] = [
   { value: 'level', label: 'Level' },
-  { value: 'slope', label: 'Along the slope' },
+  { value: 'slope', label: 'Sloping' },
 ];
 
 /** How a pull's tape is held, in the words that stand beside its length. */

@@ -13,7 +13,7 @@ export function LoggedEntry({ entry }: { readonly entry: Entry }) {
   const what = describeEntry(entry, situation.plan);
   const { body } = entry;
   return (
-    <li>
+    <li class="logged">
       <p>{what}</p>
       <ButtonRow>
         <Button label={`Strike: ${what}`} onPress={() => setStriking(true)}>

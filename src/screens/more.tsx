@@ -16,7 +16,7 @@ export function More({ label, children }: MoreProps) {
       <Button expanded={open} onPress={() => setOpen(!open)}>
         {label}
       </Button>
-      {open && <div>{children}</div>}
+      {open && <div class="more-open">{children}</div>}
     </div>
   );
 }

@@ -6,6 +6,7 @@ import { useJobBook } from '../job-book.ts';
 import { JobFrame } from '../job-frame.tsx';
 import { hrefOf } from '../route.ts';
 import { digTask } from './dig-step.ts';
+import '../cards.css';
 
 /** A hole as the Dig phase shows it: once dug, by its depth and width; what was met in it leaves it unsure. */
 export function digLook(hole: HoleAssessment): HoleLook {
@@ -57,7 +58,7 @@ export function DigPage({ actions, hole, children }: DigPageProps) {
 function DigCautions() {
   return (
     <Caution title="open holes">
-      <ul>
+      <ul class="points">
         <li>Cover or fence every open hole whenever you turn your back on it.</li>
         <li>Nobody climbs in, or reaches in with the head: the walls come without warning.</li>
         <li>By the marks of services dig by hand.</li>

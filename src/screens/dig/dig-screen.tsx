@@ -6,6 +6,7 @@ import { useJobBook } from '../job-book.ts';
 import { NothingYet } from '../nothing-yet.tsx';
 import type { PhaseProps } from '../phase-props.ts';
 import { hrefOf } from '../route.ts';
+import { useStartAtTop } from '../use-start-at-top.ts';
 import { DugCard, GateCard, type HoleCardProps, ReadyCard } from './dig-cards.tsx';
 import { DigPage } from './dig-page.tsx';
 import { type DigStep, type DigTask, digStep, nextHole } from './dig-step.ts';
@@ -20,6 +21,7 @@ export function DigScreen({ hole }: PhaseProps) {
     [situation.laid],
   );
   const step = digStep({ situation, assessment, order, focused: hole });
+  useStartAtTop(step.at === 'hole' ? `${step.hole} ${step.task}` : step.at);
   const planned = situation.holes.find(({ label }) => label === dugHole);
   const assessed = assessment.holes.find((each) => each.hole === dugHole);
   return (

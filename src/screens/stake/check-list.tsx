@@ -14,7 +14,7 @@ export function CheckList({ state: { checks, present } }: { readonly state: Stak
   if (checks.length === 0) return null;
   return (
     <More label={`Check pulls: ${read} of ${checks.length} read`}>
-      <ul>
+      <ul class="check-rows">
         {checks.map((pull) => (
           <CheckRow key={nameOf(pull)} pull={pull} state={{ present }} />
         ))}

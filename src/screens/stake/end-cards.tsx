@@ -27,7 +27,7 @@ export function TiesCard({ stake, holes }: { readonly stake: Stake; readonly hol
       <h2>Set two ways back to {lone ? `the centre of hole ${only}` : 'every centre'} before you dig</h2>
       {failed && <Problem text="Ties: not saved; free some space, then tap Two ways back are set again." />}
       <p>Digging takes the stake away. For {holesWords(holes)}:</p>
-      <ul class="plain-list">
+      <ul class="points">
         <li>
           Either drive two offset stakes, one on each side in line with the nail, farther out than spoil will
           lie. Measure nail to nail, and write hole, length and side on each.

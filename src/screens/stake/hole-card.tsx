@@ -27,6 +27,9 @@ export interface HoleCardProps {
   readonly task: HoleTask;
 }
 
+/** Leaves the figures, the drawing and the main button on a phone of 844 px together, with Undo above the button. */
+const DRAWING_HEIGHT = 180;
+
 /** From A's or B's nail to the nail in a hole's stake. */
 export function pullToStake(from: Thing, hole: string, expected: number): PullToRead {
   const nail = { at: 'nail' } as const;
@@ -65,12 +68,12 @@ export function HoleCard({ stake, hole, task }: HoleCardProps) {
       )}
       <StakePullRow name="A" pull={fromA} how={how} live={shown.includes(fromA)} stake={stake} />
       <StakePullRow name="B" pull={fromB} how={how} live={shown.includes(fromB)} stake={stake} />
-      {task === 'drive' && <p>{sideWords(pulls)}</p>}
       {task === 'shift' && <p>{shiftWords(situation, assessed)}</p>}
       {task === 'done' && <Why judgement={assessed.staked.position} />}
       <PlanDrawing
         title={`${plan.name}, hole ${hole}`}
         units={plan.units}
+        maxHeight={DRAWING_HEIGHT}
         {...drawnSite(situation, assessment.holes, { live: hole, lookOf: stakeLook, pulls: lines })}
       />
       <WhereWords pulls={pulls} units={plan.units} sloping={how === 'slope'} />
@@ -166,8 +169,9 @@ function WhereWords({ pulls, units, sloping }: WhereWordsProps) {
   return (
     <>
       <p>
-        {crossingWords(pulls.crossing, units)} {stationWords(pulls, units)}
+        {sideWords(pulls)} {crossingWords(pulls.crossing, units)}
       </p>
+      <p>{stationWords(pulls, units)}</p>
       {sloping && <p>{slopeWords(Math.max(pulls.fromA, pulls.fromB), units)}</p>}
     </>
   );

@@ -4,7 +4,6 @@ import type { Plan } from '../../job/plan-schema.ts';
 import type { Hole } from '../../plan/index.ts';
 import { judgeStakes, proposeStakes, type StakeChoice } from '../../stakeout/index.ts';
 import { Button, ButtonRow, Caution, Problem, PullRow } from '../../ui/index.ts';
-import { formatLength } from '../../units/index.ts';
 import { HELD } from '../hold-choice.tsx';
 import { useJobBook } from '../job-book.ts';
 import { More } from '../more.tsx';
@@ -53,7 +52,8 @@ export function PlaceCard({ onClose }: PlaceCardProps) {
         </>
       }
     >
-      <h2>Two reference stakes, A and B, {formatLength(best.baseline, plan.units)} apart</h2>
+      <h2>Drive two reference stakes, A and B, this far apart</h2>
+      {!situation.laid && site && situation.problems.map(({ text }) => <Problem key={text} text={text} />)}
       {failed && (
         <Problem text="Places of A and B: not saved; free some space, then tap Use these stakes again." />
       )}

@@ -105,7 +105,6 @@ function PullCard({ stake, pull, headline, text, onGoOn }: PullCardProps) {
         {...drawnSite(situation, assessment.holes, { lookOf: stakeLook, pulls: line ? [line] : [] })}
       />
       <HoldChoice value={how} onChange={setHow} />
-      <StakeTable holes={assessment.holes} units={plan.units} />
     </StakePage>
   );
 }

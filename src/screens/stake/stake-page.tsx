@@ -7,6 +7,7 @@ import { JobFrame } from '../job-frame.tsx';
 import { hrefOf } from '../route.ts';
 import { CheckList } from './check-list.tsx';
 import { Findings } from './findings.tsx';
+import '../cards.css';
 import { LineMore } from './line-more.tsx';
 import type { StakeState } from './stake-step.ts';
 

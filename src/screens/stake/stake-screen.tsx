@@ -4,13 +4,16 @@ import { OpenPullContext } from '../open-pull.ts';
 import type { PhaseProps } from '../phase-props.ts';
 import { PullFlow, type PullToRead } from '../pull-flow.tsx';
 import { useHold } from '../use-hold.ts';
+import { useStartAtTop } from '../use-start-at-top.ts';
 import { BaselineCard } from './baseline-card.tsx';
+import { nameOf } from './check-list.tsx';
 import { DoneCard, TiesCard } from './end-cards.tsx';
 import { HoleCard } from './hole-card.tsx';
 import { MovePlacesContext } from './move-places.ts';
 import { PlaceCard } from './place-card.tsx';
 import { CheckCard, SettleCard } from './proof-cards.tsx';
 import { ReferenceCard } from './reference-card.tsx';
+import type { StakeStep } from './stake-step.ts';
 import { type Stake, useStake } from './use-stake.ts';
 import { UtilitiesCard } from './utilities-card.tsx';
 
@@ -21,6 +24,7 @@ export function StakeScreen({ hole }: PhaseProps) {
   const [pull, setPull] = useState<PullToRead | null>(null);
   const [how] = useHold();
   const stake = useStake(hole, goOn);
+  useStartAtTop(cardKey(stake.step, moving));
   return (
     <OpenPullContext.Provider value={setPull}>
       <MovePlacesContext.Provider value={() => setMoving(true)}>
@@ -34,6 +38,16 @@ export function StakeScreen({ hole }: PhaseProps) {
     </OpenPullContext.Provider>
   );
 }
+
+/** Which card is shown; the tasks of one hole share one. */
+const cardKey = (step: StakeStep, moving: boolean): string =>
+  moving
+    ? 'moving'
+    : step.at === 'hole'
+      ? `hole ${step.hole} ${step.task}`
+      : step.at === 'check'
+        ? `check ${nameOf(step.pull)}`
+        : step.at;
 
 function StakeCard({ stake, onGoOn }: { readonly stake: Stake; readonly onGoOn: () => void }) {
   const { step } = stake;

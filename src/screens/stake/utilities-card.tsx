@@ -17,7 +17,7 @@ export function UtilitiesCard() {
       <h2>First have buried services marked</h2>
       {failed && <Problem text="Services: not saved; free some space, then tap Services are marked again." />}
       <Caution title="what lies in the ground">
-        <ul>
+        <ul class="points">
           <li>Call the local one-call service some working days before you drive a stake or dig.</li>
           <li>
             Private lines are not marked by it: your own power, gas, water, drains and irrigation. Find out
