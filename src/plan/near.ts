@@ -1,8 +1,8 @@
 import { distance, scale, type Vec } from '../geometry/point.ts';
 
-/** Of each hole no more than this many of the nearest are looked at, so that a thousand holes stay quick. */
+/** Of each place no more than this many of the nearest are looked at, so that a thousand places stay quick. */
 const MOST_CANDIDATES = 8;
-/** A hole this close to a circle is on it, and counts as inside, so that a square has no diagonals: a tenth of a millimetre. */
+/** As near to a circle as this is on it, and counts as inside, so that a square has no diagonals: 0.1 mm. */
 const ON_CIRCLE = 1e-4;
 
 /**
@@ -14,11 +14,14 @@ const ON_CIRCLE = 1e-4;
 export function nearNeighbours(places: readonly Vec[]): number[][] {
   const found = places.map(() => new Set<number>());
   places.forEach((place, i) => {
-    for (const j of nearest(places, i)) {
-      if (!clear(places, place, places[j]!)) continue;
+    const near = nearest(places, i);
+    near.forEach((j, rank) => {
+      // Whatever lies in the circle is nearer than its far end, so it comes before it in the list.
+      const between = near.slice(0, rank).map((k) => places[k]!);
+      if (!clear(between, place, places[j]!)) return;
       found[i]!.add(j);
       found[j]!.add(i);
-    }
+    });
   });
   return found.map((set, i) => {
     const away = (j: number) => distance(places[i]!, places[j]!);
@@ -26,17 +29,22 @@ export function nearNeighbours(places: readonly Vec[]): number[][] {
   });
 }
 
+/** Indices of the places nearest to place `i`, nearest first; of equals the earlier. */
 function nearest(places: readonly Vec[], i: number): number[] {
-  return places
-    .map((place, j) => ({ j, away: distance(place, places[i]!) }))
-    .filter(({ j }) => j !== i)
-    .sort((p, q) => p.away - q.away || p.j - q.j)
-    .slice(0, MOST_CANDIDATES)
-    .map(({ j }) => j);
+  const best: { readonly j: number; readonly away: number }[] = [];
+  places.forEach((place, j) => {
+    if (j === i) return;
+    const away = distance(place, places[i]!);
+    if (best.length === MOST_CANDIDATES && away >= best[MOST_CANDIDATES - 1]!.away) return;
+    const at = best.findIndex((other) => away < other.away);
+    best.splice(at < 0 ? best.length : at, 0, { j, away });
+    best.length = Math.min(best.length, MOST_CANDIDATES);
+  });
+  return best.map(({ j }) => j);
 }
 
-function clear(places: readonly Vec[], p: Vec, q: Vec): boolean {
+function clear(between: readonly Vec[], p: Vec, q: Vec): boolean {
   const middle = scale({ x: p.x + q.x, y: p.y + q.y }, 0.5);
   const radius = distance(p, q) / 2 + ON_CIRCLE;
-  return !places.some((other) => other !== p && other !== q && distance(other, middle) < radius);
+  return !between.some((other) => distance(other, middle) < radius);
 }

@@ -23,13 +23,18 @@ export function checkPulls(holes: readonly SitedHole[], instruments: Instruments
   );
   const crossed = new Set<string>();
   const across = holes.flatMap((hole) => {
-    const wanted = hole.neighbours.length === 0 ? 2 : 1;
-    if (crossed.has(hole.label) && wanted === 1) return [];
-    const far = acrossFrom(hole, holes, reach, crossed, pairs).slice(0, wanted);
-    return far.map((other) => {
+    const alone = hole.neighbours.length === 0;
+    if (crossed.has(hole.label) && !alone) return [];
+    const open = holes.filter(
+      (other) => other !== hole && distance(hole.site, other.site) <= reach && !pairs.has(hole, other),
+    );
+    const first = farthest(hole, open, crossed);
+    const second = first && alone ? squarest(hole, first, open) : undefined;
+    return [first, second].flatMap((other) => {
+      if (!other) return [];
       pairs.add(hole, other);
       crossed.add(hole.label).add(other.label);
-      return [hole, other] as const;
+      return [[hole, other] as const];
     });
   });
   return [
@@ -42,18 +47,24 @@ type Pair = readonly [SitedHole, SitedHole];
 
 /** Which pairs are pulled already, either way round. */
 class Pairs {
-  readonly #keys = new Set<string>();
-  readonly #key = (p: SitedHole, q: SitedHole) => [p.label, q.label].sort().join('\n');
+  readonly #others = new Map<string, Set<string>>();
 
   has(p: SitedHole, q: SitedHole): boolean {
-    return this.#keys.has(this.#key(p, q));
+    return this.#of(p).has(q.label);
   }
 
   /** False when the pair was there before. */
   add(p: SitedHole, q: SitedHole): boolean {
     if (this.has(p, q)) return false;
-    this.#keys.add(this.#key(p, q));
+    this.#of(p).add(q.label);
+    this.#of(q).add(p.label);
     return true;
+  }
+
+  #of({ label }: SitedHole): Set<string> {
+    const others = this.#others.get(label) ?? new Set<string>();
+    this.#others.set(label, others);
+    return others;
   }
 }
 
@@ -69,30 +80,34 @@ function neighbourPairs(holes: readonly SitedHole[]): Pair[] {
   );
 }
 
-/** Holes to pull across to, best first: the farthest that the tape reaches, then one as square to it as can be. */
-function acrossFrom(
+/** The farthest of `open`; of those as far, the first that has no pull across yet. */
+function farthest(
   hole: SitedHole,
-  holes: readonly SitedHole[],
-  reach: number,
+  open: readonly SitedHole[],
   crossed: ReadonlySet<string>,
-  pairs: Pairs,
-): SitedHole[] {
-  const away = (other: SitedHole) => distance(hole.site, other.site);
-  const open = holes.filter((other) => other !== hole && away(other) <= reach && !pairs.has(hole, other));
-  const farthest = Math.max(...open.map(away));
-  const far = open.filter((other) => away(other) > farthest - SAME_LENGTH);
-  const first = far.find(({ label }) => !crossed.has(label)) ?? far[0];
-  if (!first) return [];
-  const squareness = (other: SitedHole) => {
-    const [u, v] = [subtract(first.site, hole.site), subtract(other.site, hole.site)];
+): SitedHole | undefined {
+  const away = open.map((other) => distance(hole.site, other.site));
+  const most = away.reduce((far, next) => Math.max(far, next), 0);
+  const far = open.filter((_, i) => away[i]! > most - SAME_LENGTH);
+  return far.find(({ label }) => !crossed.has(label)) ?? far[0];
+}
+
+/** Sines that differ by less are equal, and the order of the holes decides: far above rounding, far below a real turn. */
+const SAME_SINE = 1e-9;
+
+/** Of `open`, the one whose pull crosses the pull to `first` nearest to square. */
+function squarest(hole: SitedHole, first: SitedHole, open: readonly SitedHole[]): SitedHole | undefined {
+  const u = subtract(first.site, hole.site);
+  const sine = (other: SitedHole) => {
+    const v = subtract(other.site, hole.site);
     return Math.abs(cross(u, v)) / (length(u) * length(v));
   };
-  const rest = open.filter((other) => other !== first);
-  const second = rest.reduce<SitedHole | undefined>(
-    (best, other) => (best && squareness(best) + 1e-9 >= squareness(other) ? best : other),
-    undefined,
-  );
-  return second ? [first, second] : [first];
+  return open
+    .filter((other) => other !== first)
+    .reduce<SitedHole | undefined>(
+      (best, other) => (best && sine(best) + SAME_SINE >= sine(other) ? best : other),
+      undefined,
+    );
 }
 
 function stakePull(purpose: PlannedPull['purpose'], p: SitedHole, q: SitedHole): PlannedPull {
