@@ -4,6 +4,7 @@ import { standing } from '../../job/log.ts';
 import type { Situation } from '../../judge/situation.ts';
 import type { Assessment } from '../../judge/types.ts';
 import { formatLength, formatSmall } from '../../units/index.ts';
+import { leanBase } from '../plan/lean-base.ts';
 
 /** How the numbers of the record came about, in whole sentences: method first, then what this job had of it. */
 export function computedWords(
@@ -27,7 +28,8 @@ function toleranceWords({
   rules: { frostDepth, gravel, embedment },
   units,
 }: NonNullable<Situation['plan']>): string {
-  const lean = `${formatSmall(plumb, units)} in each ${formatLength(1, units)}`;
+  const base = leanBase(units);
+  const lean = `${formatSmall(plumb * base.metres, units)} in ${base.words}`;
   const frost = frostDepth ? `frost depth ${lengthWords(frostDepth)}` : 'frost depth not known';
   return `Allowed: place ${lengthWords(position)}, spacing ${lengthWords(spacing)}, plumb ${lean}, level ${lengthWords(level)}. Rules: ${frost}, gravel ${lengthWords(gravel)}, embedment ${lengthWords(embedment)}.`;
 }

@@ -83,3 +83,18 @@ function lastSet(entries: readonly Entry[], hole: string): string | null {
   );
   return stands.at(-1)?.at ?? null;
 }
+
+const VERDICTS = ['in', 'out', 'unsure', 'unmeasured'] as const;
+
+/** The job in one line: `11 holes: 11 dug, 2 poured. Posts: 4 in, 2 out, 4 unsure, 1 unmeasured.` */
+export function countWords({ holes }: Pick<Assessment, 'holes'>): string {
+  const dug = holes.filter((hole) => hole.dug.at !== null).length;
+  const poured = holes.filter((hole) => hole.poured !== null).length;
+  const set = holes.filter((hole) => hole.set.done);
+  const posts = VERDICTS.map((verdict) => {
+    const count = set.filter((hole) => hole.set.verdict === verdict).length;
+    return count === 0 ? null : `${count} ${verdict}`;
+  }).filter((words) => words !== null);
+  const standing = posts.length === 0 ? 'no post is set' : `of ${set.length} set, ${posts.join(', ')}`;
+  return `${holes.length} ${holes.length === 1 ? 'hole' : 'holes'}: ${dug} dug, ${poured} poured; ${standing}.`;
+}

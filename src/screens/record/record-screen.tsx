@@ -8,7 +8,7 @@ import { backupState, outcomeWords } from './back-up.ts';
 import { computedWords } from './computed.ts';
 import { DugTable } from './dug-table.tsx';
 import { FieldBookList } from './field-book.tsx';
-import { dugRows, setRows } from './record-rows.ts';
+import { countWords, dugRows, setRows } from './record-rows.ts';
 import { SetTable } from './set-table.tsx';
 import { type BackUp, useBackUp } from './use-back-up.ts';
 import { dayWords } from './when.ts';
@@ -29,8 +29,8 @@ export function RecordScreen(_: PhaseProps) {
     <JobFrame phase="record" actions={actions}>
       <BackUpState backUp={backUp} />
       <RecordHead />
-      <RecordTables />
       <Findings />
+      <RecordTables />
       <Computed />
       <FieldBookList />
     </JobFrame>
@@ -53,10 +53,15 @@ function RecordHead() {
   const { plan } = situation;
   const [first, last] = [log[0], log.at(-1)];
   return (
-    <section aria-label="The job" class="avoid-break">
-      <p class="record-dates">
-        {first && last && `Begun ${dayWords(first.at)}, last entry ${dayWords(last.at)}.`}
-      </p>
+    <section aria-label="The job" class="record-head avoid-break">
+      <div>
+        {first && last && (
+          <p>
+            Begun {dayWords(first.at)}, last entry {dayWords(last.at)}.
+          </p>
+        )}
+        <p>{countWords(assessment)}</p>
+      </div>
       {plan && (
         <PlanDrawing
           title={plan.name}

@@ -2,7 +2,17 @@ import { VerdictCell } from './cell.tsx';
 import { NOTHING_YET, type SetRow } from './record-rows.ts';
 import { whenWords } from './when.ts';
 
-const HEADS = ['Post', 'Place', 'Plumb', 'Top', 'Spacing', 'Verdict', 'Set', 'Poured'] as const;
+/** Heads of the columns, and the class of those that on paper are not of the usual width. */
+const HEADS = [
+  ['Post', 'record-narrow'],
+  ['Place'],
+  ['Plumb'],
+  ['Top'],
+  ['Spacing', 'record-wide'],
+  ['Verdict', 'record-time'],
+  ['Set', 'record-time'],
+  ['Poured', 'record-time'],
+] as const;
 
 /** The posts as they were set and poured, each quantity with its verdict. */
 export function SetTable({ rows }: { readonly rows: readonly SetRow[] }) {
@@ -11,8 +21,8 @@ export function SetTable({ rows }: { readonly rows: readonly SetRow[] }) {
       <caption>Posts as set</caption>
       <thead>
         <tr>
-          {HEADS.map((head) => (
-            <th key={head} scope="col">
+          {HEADS.map(([head, width]) => (
+            <th key={head} scope="col" class={width}>
               {head}
             </th>
           ))}
@@ -44,9 +54,9 @@ function Row({ row }: { readonly row: SetRow }) {
         <div class="record-cells">
           {row.spacing.length === 0 && NOTHING_YET}
           {row.spacing.map((part) => (
-            <p key={part.to}>
-              to {part.to}: <VerdictCell {...part} />
-            </p>
+            <div key={part.to} class="record-spacing">
+              <span>to {part.to}</span> <VerdictCell {...part} />
+            </div>
           ))}
         </div>
       </td>
