@@ -1,5 +1,5 @@
-import { chiSquareOf, type Evaluation, emptyEvaluation, evaluate, type Model } from './model.ts';
-import { assembleNormal, factorise, solveInPlace } from './sparse-cholesky.ts';
+import { bendOf, chiSquareOf, type Evaluation, emptyEvaluation, evaluate, type Model } from './model.ts';
+import { addNormal, factorise, setDiagonal, solveInPlace } from './sparse-cholesky.ts';
 
 /**
  * Every unknown is taken to lie within this of where the iteration stands, one sigma, metres: wider than any site. It
@@ -14,8 +14,10 @@ const RIDGE = 1 / (LOOSE_M * LOOSE_M);
 const DONE = 1e-18;
 /** Below this share of χ², a change of it is rounding; the step is then taken unlooked at. */
 const ROUNDING = 1e-12;
-/** Four rounds do for honest readings. Pulls that contradict each other by metres have needed up to 60. */
+/** Four rounds do for honest readings. Random pulls that contradict each other by metres have needed up to 40. */
 const MOST_ROUNDS = 200;
+/** After so many rounds, or a step that failed, residuals are not small and the bend of the equations is counted too. */
+const PLAIN_ROUNDS = 8;
 /** Damping relative to the greatest diagonal element: where it starts once a plain step fails, and how it changes. */
 const FIRST_DAMPING = 1e-4;
 const HARDER = 8;
@@ -37,8 +39,9 @@ export interface Settled {
 }
 
 /**
- * Least squares by Gauss–Newton. A step that does not lower the weighted sum of squares is damped (Levenberg 1944) until
- * it does, so the sum never rises: pulls that contradict each other by metres end in a best fit, not in a runaway.
+ * Least squares by Gauss–Newton. Where a step does not lower the weighted sum of squares, or rounds go on, the second
+ * derivatives are counted too (Newton) and the step is damped until it does (Levenberg 1944). The sum never rises: pulls
+ * that contradict each other by metres end in a best fit, not in a runaway.
  *
  * @param weights one per row, 1/σ²; 0 leaves a row out
  */
@@ -50,24 +53,28 @@ export function settle(model: Model, start: Float64Array, weights: Float64Array)
   evaluate(model, state, now);
   let chiSquare = chiSquareOf(now.residual, weights);
   let damping = 0;
-  for (let round = 1; round <= MOST_ROUNDS; round++) {
-    const gain = stepper.step(now, damping);
-    if (gain <= DONE && damping <= TELLING_DAMPING)
+  let bending = false;
+  let round = 1;
+  for (; round <= MOST_ROUNDS && damping <= MOST_DAMPING; round++) {
+    bending ||= round > PLAIN_ROUNDS;
+    const gain = stepper.step(now, damping, bending);
+    if (gain >= 0 && gain <= DONE && damping <= TELLING_DAMPING) {
       return { state, evaluation: now, chiSquare, settled: true, rounds: round };
+    }
     const next = stepper.moved(state);
     evaluate(model, next, trial);
     const nextChiSquare = chiSquareOf(trial.residual, weights);
-    if (nextChiSquare < chiSquare || gain <= ROUNDING * chiSquare) {
+    if (gain > 0 && (nextChiSquare < chiSquare || gain <= ROUNDING * chiSquare)) {
       state = next;
       [now, trial] = [trial, now];
       chiSquare = nextChiSquare;
       damping = damping * EASIER < LEAST_DAMPING ? 0 : damping * EASIER;
     } else {
+      bending = true;
       damping = Math.max(damping * HARDER, FIRST_DAMPING);
-      if (damping > MOST_DAMPING) break;
     }
   }
-  return { state, evaluation: now, chiSquare, settled: false, rounds: MOST_ROUNDS };
+  return { state, evaluation: now, chiSquare, settled: false, rounds: round };
 }
 
 /** Holds the scratch arrays of one iteration. */
@@ -87,17 +94,26 @@ class Stepper {
     this.#step = new Float64Array(size);
   }
 
-  /** Computes the next step. @returns how much it would lower χ² if the equations were straight */
-  step(at: Evaluation, damping: number): number {
+  /**
+   * Computes the next step.
+   *
+   * @returns how much it would lower χ² if the equations were straight; -1 when there is no step to take
+   */
+  step(at: Evaluation, damping: number, bending: boolean): number {
     const { symbolic } = this.#model;
-    assembleNormal(symbolic, at.jacobian, this.#weights, RIDGE, this.#matrix);
+    setDiagonal(symbolic, RIDGE, this.#matrix);
+    addNormal(symbolic, at.jacobian, this.#weights, this.#matrix);
     if (damping > 0) this.#damp(damping);
+    if (bending) {
+      const bend = bendOf(this.#model, this.#weights, at);
+      addNormal(symbolic, bend.across, bend.weights, this.#matrix);
+    }
     this.#gradient(at);
     const gradient = this.#step.slice();
     if (!factorise(symbolic, this.#matrix, this.#work)) {
       this.#work.fill(0);
       this.#step.fill(0);
-      return Number.POSITIVE_INFINITY;
+      return -1;
     }
     solveInPlace(symbolic, this.#matrix, this.#step);
     let gain = 0;
@@ -134,10 +150,21 @@ class Stepper {
   }
 }
 
-/** The factor of the normal matrix at a settled state, in the slots of the model's factor; null when it has none. */
-export function factorAt(model: Model, evaluation: Evaluation, weights: Float64Array): Float64Array | null {
+/**
+ * The factor of the normal matrix at a settled state, in the slots of the model's factor. Should rounding make it
+ * indefinite (readings whose weights lie further apart than a double can hold), the ridge is raised until it is not.
+ */
+export function factorAt(model: Model, evaluation: Evaluation, weights: Float64Array): Float64Array {
   const { size, rowIndex } = model.symbolic;
   const factor = new Float64Array(rowIndex.length);
-  assembleNormal(model.symbolic, evaluation.jacobian, weights, RIDGE, factor);
-  return factorise(model.symbolic, factor, new Float64Array(size)) ? factor : null;
+  for (let ridge = RIDGE; ; ridge *= RAISED) {
+    setDiagonal(model.symbolic, ridge, factor);
+    addNormal(model.symbolic, evaluation.jacobian, weights, factor);
+    if (factorise(model.symbolic, factor, new Float64Array(size))) return factor;
+    if (ridge > HOPELESS) throw new Error('the normal matrix holds something that is not a number');
+  }
 }
+
+const RAISED = 1000;
+/** Above every weight that a reading can have. */
+const HOPELESS = 1e40;

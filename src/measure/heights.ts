@@ -5,7 +5,7 @@ import { chiSquareChance } from './chi-square.ts';
 import { guards } from './redundancy.ts';
 import { rodSigma } from './sigma.ts';
 import { suspicionsOf, type Tested } from './snooping.ts';
-import { assembleNormal, factorise, solveInPlace } from './sparse-cholesky.ts';
+import { addNormal, factorise, setDiagonal, solveInPlace } from './sparse-cholesky.ts';
 import { selectedInverse } from './sparse-inverse.ts';
 import { analyse, type Symbolic } from './sparse-symbolic.ts';
 import type { GlobalTest, MeasuredHeight, Suspicion } from './types.ts';
@@ -151,7 +151,8 @@ class Levels {
     const symbolic = this.#symbolic;
     const { size, rowIndex } = symbolic;
     const factor = new Float64Array(rowIndex.length);
-    assembleNormal(symbolic, this.#jacobian, weights, LOOSE_HEIGHT, factor);
+    setDiagonal(symbolic, LOOSE_HEIGHT, factor);
+    addNormal(symbolic, this.#jacobian, weights, factor);
     // Cannot fail: every diagonal element carries the ridge.
     if (!factorise(symbolic, factor, new Float64Array(size)))
       throw new Error('levels are not positive definite');

@@ -151,6 +151,34 @@ function evaluatePull(model: Model, k: number, state: Float64Array, out: Evaluat
   }
 }
 
+/** How the pulls' equations bend, as further rows of weight `weights` that add to the normal matrix. */
+export interface Bend {
+  /** In the order of the pattern's columns: the tape's other end as it moves across the tape. */
+  readonly across: Float64Array;
+  /** By row, negative where the tape reads longer than computed. */
+  readonly weights: Float64Array;
+}
+
+/**
+ * The second derivatives that Gauss–Newton leaves out: of ½ w (c − r)² with c the distance, w (c − r)/d square to the tape.
+ * They matter only where residuals are not small against distances.
+ */
+export function bendOf(model: Model, weights: Float64Array, { residual, jacobian, ...at }: Evaluation): Bend {
+  const across = new Float64Array(jacobian.length);
+  const bent = new Float64Array(model.rows);
+  const { starts } = model.symbolic.pattern;
+  model.network.pulls.forEach(({ fromHeight, toHeight }, k) => {
+    bent[k] = (-weights[k]! * residual[k]!) / Math.max(at.distance[k]!, NO_DISTANCE_M);
+    for (let p = starts[k]!; p < starts[k + 1]!; p++) {
+      const which = model.derivativeOf[p]!;
+      const square = (which & 1) === 0 ? -at.direction[2 * k + 1]! : at.direction[2 * k]!;
+      const height = which < PER_NODE ? fromHeight : toHeight;
+      across[p] = (which < PER_NODE ? -square : square) * ((which & 2) === 0 ? 1 : height);
+    }
+  });
+  return { across, weights: bent };
+}
+
 /** Weighted sum of squared residuals. */
 export function chiSquareOf(residual: Float64Array, weights: Float64Array): number {
   let sum = 0;

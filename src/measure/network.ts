@@ -58,6 +58,9 @@ export interface Network {
   readonly lastSite: number;
 }
 
+/** No level is shorter. */
+const LEAST_LEVEL_M = 0.01;
+
 /** Beyond any tape by far; keeps squares finite. */
 const BEYOND_ALL_TAPES_M = 1e5;
 
@@ -139,7 +142,8 @@ class Reader {
     if (!hole) return 'not-in-plan';
     const over = body.over.m;
     const offset = Math.abs(body.offset.m);
-    if (!(over > 0 && over < BEYOND_ALL_TAPES_M && offset < BEYOND_ALL_TAPES_M)) return 'no-length';
+    const isLength = over >= LEAST_LEVEL_M && over < BEYOND_ALL_TAPES_M && offset < BEYOND_ALL_TAPES_M;
+    if (!isLength) return 'no-length';
     const sign = body.leans === 'out' ? 1 : body.leans === 'in' ? -1 : 0;
     this.#leans.push({
       entry: id,

@@ -27,8 +27,6 @@ export interface Solution extends Settled {
 export function solve(model: Model, start: Float64Array, weights: Float64Array): Solution {
   const settled = settle(model, start, weights);
   const factor = factorAt(model, settled.evaluation, weights);
-  // Cannot be: every diagonal element carries the ridge, and readings are bounded where they come in.
-  if (!factor) throw new Error('normal matrix is not positive definite');
   const inverse = selectedInverse(model.symbolic, factor);
   const { jacobian } = settled.evaluation;
   return {

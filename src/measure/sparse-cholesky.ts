@@ -1,22 +1,23 @@
 import type { Symbolic } from './sparse-symbolic.ts';
 
+/** A multiple of the unit matrix, in the slots of `symbolic`. */
+export function setDiagonal({ columnStarts, size }: Symbolic, value: number, out: Float64Array): void {
+  out.fill(0);
+  for (let j = 0; j < size; j++) out[columnStarts[j]!] = value;
+}
+
 /**
- * The normal matrix Jᵀ W J + ridge, in the slots of `symbolic`.
+ * Adds Jᵀ W J, in the slots of `symbolic`.
  *
  * @param jacobian values in the order of `symbolic.pattern.columns`
  * @param weights one per row, 1/σ²
- * @param ridge added to every diagonal element
  */
-export function assembleNormal(
-  symbolic: Symbolic,
+export function addNormal(
+  { pattern, pairSlots }: Symbolic,
   jacobian: Float64Array,
   weights: Float64Array,
-  ridge: number,
   out: Float64Array,
 ): void {
-  const { pattern, pairSlots, columnStarts, size } = symbolic;
-  out.fill(0);
-  for (let j = 0; j < size; j++) out[columnStarts[j]!] = ridge;
   let next = 0;
   for (let k = 0; k < pattern.rows; k++) {
     const end = pattern.starts[k + 1]!;
@@ -53,7 +54,7 @@ export function factorise(symbolic: Symbolic, values: Float64Array, work: Float6
       pivot -= entry * entry;
       values[slot] = entry;
     }
-    if (!(pivot > 0)) return false;
+    if (!(pivot > 0 && pivot < Number.POSITIVE_INFINITY)) return false;
     values[columnStarts[k]!] = Math.sqrt(pivot);
   }
   return true;

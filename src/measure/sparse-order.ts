@@ -66,7 +66,7 @@ function joined(a: readonly number[], b: readonly number[], self: number, gone: 
   while (i < a.length || j < b.length) {
     const x = i < a.length ? a[i]! : Number.POSITIVE_INFINITY;
     const y = j < b.length ? b[j]! : Number.POSITIVE_INFINITY;
-    const next = x < y ? x : y;
+    const next = Math.min(x, y);
     if (x === next) i++;
     if (y === next) j++;
     if (next !== self && next !== gone) out.push(next);

@@ -1,0 +1,60 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { circlesMeet, mirrored } from '../../src/geometry/circles.ts';
+import { cross, distance, subtract } from '../../src/geometry/point.ts';
+
+const place = fc.record({
+  x: fc.double({ min: -50, max: 50, noNaN: true }),
+  y: fc.double({ min: -50, max: 50, noNaN: true }),
+});
+
+describe('circlesMeet', () => {
+  it('gives points on both circles, left and right of the line of centres', () => {
+    fc.assert(
+      fc.property(place, place, place, (a, b, p) => {
+        fc.pre(distance(a, b) > 0.01);
+        const meeting = circlesMeet(a, distance(a, p), b, distance(b, p));
+        expect(meeting).not.toBeNull();
+        const { left, right } = meeting!;
+        // Near the line of centres the square root magnifies rounding: its argument is known to about 1e-12.
+        const within = 1e-5;
+        for (const point of [left, right]) {
+          expect(Math.abs(distance(point, a) - distance(a, p))).toBeLessThan(within);
+          expect(Math.abs(distance(point, b) - distance(b, p))).toBeLessThan(within);
+        }
+        const line = subtract(b, a);
+        expect(cross(line, subtract(left, a))).toBeGreaterThanOrEqual(cross(line, subtract(right, a)));
+        expect(Math.min(distance(left, p), distance(right, p))).toBeLessThan(within);
+      }),
+    );
+  });
+
+  it('gives the nearest miss when the circles do not reach each other', () => {
+    const apart = circlesMeet({ x: 0, y: 0 }, 1, { x: 4, y: 0 }, 1)!;
+    expect(apart).toEqual({ left: { x: 2, y: 0 }, right: { x: 2, y: 0 }, meets: false });
+    const inside = circlesMeet({ x: 0, y: 0 }, 5, { x: 1, y: 0 }, 1)!;
+    expect(inside.meets).toBe(false);
+    expect(inside.left.y).toBe(0);
+  });
+
+  it('knows no line through two circles about one centre', () => {
+    expect(circlesMeet({ x: 1, y: 1 }, 1, { x: 1, y: 1 }, 2)).toBeNull();
+  });
+});
+
+describe('mirrored', () => {
+  it('is its own undoing and keeps distances to the line', () => {
+    fc.assert(
+      fc.property(place, place, place, (p, a, b) => {
+        fc.pre(distance(a, b) > 0.01);
+        const image = mirrored(p, a, b);
+        expect(distance(mirrored(image, a, b), p)).toBeLessThan(1e-6);
+        expect(Math.abs(distance(image, a) - distance(p, a))).toBeLessThan(1e-6);
+      }),
+    );
+  });
+
+  it('leaves a point alone when there is no line', () => {
+    expect(mirrored({ x: 3, y: 4 }, { x: 1, y: 1 }, { x: 1, y: 1 })).toEqual({ x: 3, y: 4 });
+  });
+});
