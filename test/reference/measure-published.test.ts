@@ -25,9 +25,9 @@ describe('two circles with whole numbers (derived, not published)', () => {
 describe('the worst axis of two equal tapes: σ/√(1−|cos γ|) (derived, not published)', () => {
   // [crossing angle in degrees, DRMS/σ, semi-major/σ]
   const rows = [
-    [90, 1.414, 1.0],
-    [60, 1.633, 1.414],
-    [120, 1.633, 1.414],
+    [90, Math.SQRT2, 1.0],
+    [60, 1.633, Math.SQRT2],
+    [120, 1.633, Math.SQRT2],
     [45, 2.0, 1.848],
     [30, 2.828, 2.732],
     [150, 2.828, 2.732],
