@@ -17,7 +17,7 @@ import { hrefOf, type Phase } from '../route.ts';
 import { useLog } from '../use-log.ts';
 import { DigPage, digLook } from './dig-page.tsx';
 import { type DigTask, gateWay } from './dig-step.ts';
-import { dugTrouble, obstructionWords, roundedUp } from './dig-words.ts';
+import { dugHeadline, dugTrouble, obstructionWords, roundedUp } from './dig-words.ts';
 
 export interface HoleCardProps {
   readonly hole: HoleAssessment;
@@ -133,50 +133,19 @@ function LaterRow({ next }: { readonly next: string | null }) {
   );
 }
 
-const HEADLINES: Record<Exclude<DigTask, 'gate' | 'dig'>, (hole: string) => string> = {
-  again: (hole) => `Hole ${hole} is not deep or wide enough yet`,
-  decide: (hole) => `Hole ${hole} waits for a decision`,
-  done: (hole) => `Hole ${hole} is deep and wide enough`,
-};
+export interface DugCardProps extends HoleCardProps {
+  readonly task: Exclude<DigTask, 'gate' | 'dig'>;
+}
 
 /** What came of a dug hole, and what to do about it. */
-export function DugCard({
-  hole,
-  planned,
-  next,
-  onDug,
-  task,
-}: HoleCardProps & { readonly task: Exclude<DigTask, 'gate' | 'dig'> }) {
-  const { jobId } = useJobBook();
+export function DugCard({ hole, planned, next, onDug, task }: DugCardProps) {
   const { obstruction } = hole.dug;
   const { verdict = 'unmeasured', checked } = digLook(hole);
-  const again = (main: boolean) => (
-    <Button kind={main ? 'main' : 'plain'} onPress={onDug}>
-      Log as-dug again
-    </Button>
-  );
   return (
-    <DigPage
-      hole={hole.hole}
-      actions={
-        task === 'again' ? (
-          <>
-            <LaterRow next={next} />
-            {again(true)}
-          </>
-        ) : (
-          <>
-            <ButtonRow>{again(false)}</ButtonRow>
-            <ButtonLink kind="main" href={hrefOf({ at: 'job', job: jobId, phase: 'dig', hole: next })}>
-              {next === null ? 'Go on' : `Go on to hole ${next}`}
-            </ButtonLink>
-          </>
-        )
-      }
-    >
+    <DigPage hole={hole.hole} actions={<DugActions task={task} next={next} onDug={onDug} />}>
       <h2>
         <VerdictMark verdict={verdict} {...(checked === undefined ? {} : { checked })}>
-          {HEADLINES[task](hole.hole)}
+          {dugHeadline(hole.hole, task, hole.dug)}
         </VerdictMark>
       </h2>
       {task === 'decide' && obstruction !== null && (
@@ -187,6 +156,36 @@ export function DugCard({
       ))}
       <DugTable hole={hole} planned={planned} />
     </DigPage>
+  );
+}
+
+function DugActions({ task, next, onDug }: Pick<DugCardProps, 'task' | 'next' | 'onDug'>) {
+  const { jobId } = useJobBook();
+  const again = (main: boolean) => (
+    <Button kind={main ? 'main' : 'plain'} onPress={onDug}>
+      Log as-dug again
+    </Button>
+  );
+  if (task === 'again')
+    return (
+      <>
+        <LaterRow next={next} />
+        {again(true)}
+      </>
+    );
+  return (
+    <>
+      <ButtonRow>{again(false)}</ButtonRow>
+      {task === 'unknown' ? (
+        <ButtonLink kind="main" href={hrefOf({ at: 'job', job: jobId, phase: 'plan', hole: null })}>
+          Type the frost depth
+        </ButtonLink>
+      ) : (
+        <ButtonLink kind="main" href={hrefOf({ at: 'job', job: jobId, phase: 'dig', hole: next })}>
+          {next === null ? 'Go on' : `Go on to hole ${next}`}
+        </ButtonLink>
+      )}
+    </>
   );
 }
 

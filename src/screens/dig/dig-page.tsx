@@ -16,6 +16,7 @@ export function digLook(hole: HoleAssessment): HoleLook {
   const { depth, width } = hole.dug;
   const short = [depth, width].some(({ verdict }) => verdict === 'out');
   if (short) return { state, verdict: 'out' };
+  if (task === 'unknown') return { state };
   if (task !== 'done') return { state, verdict: 'unsure' };
   return { state, verdict: 'in', checked: depth.checked && width.checked };
 }

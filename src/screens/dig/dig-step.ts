@@ -1,8 +1,11 @@
 import type { Situation } from '../../judge/situation.ts';
 import type { Assessment, Gate, HoleAssessment } from '../../judge/types.ts';
 
-/** What the next thing with one hole is. `again`: it is too shallow, too narrow, or too near to tell. */
-export type DigTask = 'gate' | 'dig' | 'again' | 'decide' | 'done';
+/**
+ * What the next thing with one hole is. `again`: it is too shallow, too narrow, or too near to tell. `unknown`: nobody
+ * has said yet how deep it has to be.
+ */
+export type DigTask = 'gate' | 'dig' | 'again' | 'unknown' | 'decide' | 'done';
 
 /** The one thing that the Dig screen is about. */
 export type DigStep =
@@ -39,6 +42,7 @@ export function digStep({ situation, assessment, order, focused }: DigState): Di
 export function digTask({ dug, digGate }: HoleAssessment): DigTask {
   if (dug.at === null) return digGate.open ? 'dig' : 'gate';
   if (metSomething(dug)) return 'decide';
+  if (dug.depth.verdict === 'unmeasured' && dug.width.verdict === 'in') return 'unknown';
   return dug.depth.verdict === 'in' && dug.width.verdict === 'in' ? 'done' : 'again';
 }
 
@@ -46,7 +50,7 @@ export const metSomething = ({ obstruction }: HoleAssessment['dug']): boolean =>
   obstruction !== null && obstruction !== 'none';
 
 /** Which task goes first when no hole is asked for; what waits for a decision holds up no other hole. */
-const FIRST: readonly DigTask[] = ['again', 'dig', 'gate'];
+const FIRST: readonly DigTask[] = ['again', 'dig', 'gate', 'unknown'];
 
 /** The hole to work on next, leaving out `but`; null when none is left. */
 export function nextHole(

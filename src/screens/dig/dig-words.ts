@@ -11,7 +11,7 @@ export const OBSTRUCTION_NAMES: Record<Obstruction, string> = {
   water: 'Water',
   roots: 'Roots',
   soft: 'Soft ground',
-  other: 'Something else',
+  other: 'Other',
 };
 
 /** A length rounded up to the units' step: a depth to dig to is never rounded down. */
@@ -39,6 +39,21 @@ export function widthDoubt(m: number, planned: number, units: Units): string | n
   return `This is ${differenceInWords(m - planned, units)} (${formatLength(planned, units)}). Read it again, or keep it as read.`;
 }
 
+/** What a dug hole is, for a headline; the verdict's word is in it. */
+export function dugHeadline(
+  hole: string,
+  task: 'again' | 'unknown' | 'decide' | 'done',
+  { depth, width }: HoleAssessment['dug'],
+): string {
+  if (task === 'decide') return `Hole ${hole} is unsure: it waits for a decision`;
+  if (task === 'unknown') return `Hole ${hole} is unmeasured: the depth it needs is not known`;
+  if (task === 'done')
+    return `Hole ${hole} is in: deep and wide enough${depth.checked && width.checked ? '' : ', unchecked'}`;
+  const short = [...(depth.verdict === 'out' ? ['deep'] : []), ...(width.verdict === 'out' ? ['wide'] : [])];
+  if (short.length === 0) return `Hole ${hole} is unsure: too close to tell`;
+  return `Hole ${hole} is out: not ${short.join(' and ')} enough yet`;
+}
+
 /** What is to be said of a dug hole, worst first; empty when it is deep and wide enough and nothing was met. */
 export function dugTrouble({ depth, width }: HoleAssessment['dug']): string[] {
   return [depth, width].filter(notIn).map(({ why }) => why);
@@ -48,6 +63,9 @@ const notIn = ({ verdict }: Judgement): boolean => verdict !== 'in';
 
 /** Never waved through: what was met, and who decides. */
 export function obstructionWords(hole: string, obstruction: string): string {
-  const name = OBSTRUCTION_NAMES[obstruction as Obstruction]?.toLowerCase() ?? 'something';
-  return `Hole ${hole}: ${name === 'something else' ? 'something in the way' : name}. Whether the hole will do is a decision by whoever is responsible for the structure: the designer or the building office.`;
+  const named = obstruction in OBSTRUCTION_NAMES && obstruction !== 'other';
+  const met = named
+    ? `${OBSTRUCTION_NAMES[obstruction as Obstruction].toLowerCase()} was met`
+    : 'something is in the way';
+  return `Hole ${hole}: ${met}. Whether the hole will do is a decision by whoever is responsible for the structure: the designer or the building office.`;
 }

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { OBSTRUCTIONS } from '../../job/entry-schema.ts';
 import { type Length, lengthWords } from '../../job/length.ts';
 import { Button, ChoiceField, Keypad, Problem, Sheet, TextField } from '../../ui/index.ts';
+import { formatLength, type Units } from '../../units/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { useLog } from '../use-log.ts';
 import { depthDoubt, OBSTRUCTION_NAMES, type Obstruction, widthDoubt } from './dig-words.ts';
@@ -36,7 +37,7 @@ export function DugFlow({ hole, requiredDepth, holeDiameter, onClose }: DugFlowP
         key="depth"
         title={`Depth of hole ${hole}`}
         units={units}
-        hint="From the downhill lip, the lowest ground at its edge, to the clean bottom."
+        hint={`From the downhill lip, the lowest ground at its edge, to the clean bottom.${asked(requiredDepth, units)}`}
         bounds={BOUNDS}
         check={(m) => depthDoubt(m, requiredDepth, units)}
         draft={drafts.depth}
@@ -62,6 +63,9 @@ export function DugFlow({ hole, requiredDepth, holeDiameter, onClose }: DugFlowP
     );
   return <MetSheet hole={hole} depth={depth} width={width} onBack={() => setWidth(null)} onClose={onClose} />;
 }
+
+const asked = (required: number | null, units: Units): string =>
+  required === null ? '' : ` Asked for: ${formatLength(required, units)}.`;
 
 interface MetSheetProps {
   readonly hole: string;

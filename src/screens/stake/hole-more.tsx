@@ -1,6 +1,6 @@
 import type { Thing } from '../../job/entry-schema.ts';
 import { isKind, thingKey } from '../../job/log.ts';
-import { Button, ButtonRow } from '../../ui/index.ts';
+import { Button } from '../../ui/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { LoggedEntry } from '../logged-entry.tsx';
 import { More } from '../more.tsx';
@@ -31,10 +31,8 @@ export function HoleMore({ stake, hole, fromA, fromB }: HoleMoreProps) {
   );
   return (
     <More label={`More on stake ${hole}`}>
-      <ButtonRow>
-        <Button onPress={() => openPull(fromA)}>Read from A again</Button>
-        <Button onPress={() => openPull(fromB)}>Read from B again</Button>
-      </ButtonRow>
+      <Button onPress={() => openPull(fromA)}>Read from A again</Button>
+      <Button onPress={() => openPull(fromB)}>Read from B again</Button>
       <Button onPress={() => void log({ kind: 'stand', thing, event: 'moved' })}>This stake was moved</Button>
       <p>A stake that was moved is read anew: its pulls so far no longer count.</p>
       <ul aria-label={`Log of stake ${hole}`}>

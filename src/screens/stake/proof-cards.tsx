@@ -1,7 +1,8 @@
-import { endName } from '../../job/words.ts';
+import { useState } from 'preact/hooks';
+import { describeEntry, endName } from '../../job/words.ts';
 import type { HoleAssessment, NextPull } from '../../judge/types.ts';
 import type { PlannedPull } from '../../stakeout/index.ts';
-import { Button, ButtonRow, JudgementTable, PlanDrawing, PullRow } from '../../ui/index.ts';
+import { Button, ButtonRow, JudgementTable, PlanDrawing, PullRow, StrikeForm } from '../../ui/index.ts';
 import { formatSmall, type Units } from '../../units/index.ts';
 import { drawnPull, drawnSite } from '../drawn-site.ts';
 import { HELD, HoldChoice } from '../hold-choice.tsx';
@@ -10,6 +11,7 @@ import { useOpenPull } from '../open-pull.ts';
 import type { PullToRead } from '../pull-flow.tsx';
 import { useHold } from '../use-hold.ts';
 import { nameOf } from './check-list.tsx';
+import type { LoggedPull } from './present.ts';
 import { StakePage, stakeLook } from './stake-page.tsx';
 import type { Stake } from './use-stake.ts';
 
@@ -43,7 +45,7 @@ export function SettleCard({ stake, pull, onGoOn }: ProofCardProps & { readonly 
         stake={stake}
         onGoOn={onGoOn}
         pull={pull}
-        headline="Not every stake is in and checked yet"
+        headline="Not every stake is in and checked: make this pull"
         text={pull.text}
       />
     );
@@ -58,6 +60,39 @@ export function SettleCard({ stake, pull, onGoOn }: ProofCardProps & { readonly 
     >
       <h2>Not every stake is in and checked</h2>
       <StakeTable holes={assessment.holes} units={plan.units} />
+    </StakePage>
+  );
+}
+
+/** A pull was made again and shows the first one wrong: one of the two has to go, for both bend the places. */
+export function StrikeCard({ stake, entry }: { readonly stake: Stake; readonly entry: LoggedPull }) {
+  const { situation, strike } = useJobBook();
+  const [striking, setStriking] = useState(false);
+  const { plan } = situation;
+  const again = stake.state.present.pull(entry.body.from.thing, entry.body.to.thing);
+  if (!plan || !again) return null;
+  const what = describeEntry(entry, plan);
+  return (
+    <StakePage
+      state={stake.state}
+      actions={
+        <Button kind="main" onPress={() => setStriking(true)}>
+          Strike the first reading
+        </Button>
+      }
+    >
+      <h2>The second reading shows the first one wrong</h2>
+      <p>First: {what}.</p>
+      <p>Second: {describeEntry(again, plan)}.</p>
+      {striking && (
+        <StrikeForm
+          what={what}
+          onStrike={async (reason) => {
+            if (await strike(entry.id, reason)) setStriking(false);
+          }}
+          onClose={() => setStriking(false)}
+        />
+      )}
     </StakePage>
   );
 }

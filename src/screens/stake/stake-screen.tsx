@@ -11,7 +11,7 @@ import { DoneCard, TiesCard } from './end-cards.tsx';
 import { HoleCard } from './hole-card.tsx';
 import { MovePlacesContext } from './move-places.ts';
 import { PlaceCard } from './place-card.tsx';
-import { CheckCard, SettleCard } from './proof-cards.tsx';
+import { CheckCard, SettleCard, StrikeCard } from './proof-cards.tsx';
 import { ReferenceCard } from './reference-card.tsx';
 import type { StakeStep } from './stake-step.ts';
 import { type Stake, useStake } from './use-stake.ts';
@@ -64,6 +64,8 @@ function StakeCard({ stake, onGoOn }: { readonly stake: Stake; readonly onGoOn: 
       return <BaselineCard />;
     case 'hole':
       return <HoleCard key={step.hole} stake={stake} hole={step.hole} task={step.task} />;
+    case 'strike':
+      return <StrikeCard key={step.entry.id} stake={stake} entry={step.entry} />;
     case 'check':
       return <CheckCard stake={stake} pull={step.pull} onGoOn={onGoOn} />;
     case 'settle':

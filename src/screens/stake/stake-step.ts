@@ -1,8 +1,9 @@
 import type { Thing } from '../../job/entry-schema.ts';
+import { ofKind } from '../../job/log.ts';
 import type { Situation } from '../../judge/situation.ts';
 import type { Assessment, GateItem, HoleAssessment, NextPull } from '../../judge/types.ts';
 import type { PlannedPull } from '../../stakeout/types.ts';
-import type { Present } from './present.ts';
+import type { LoggedPull, Present } from './present.ts';
 
 /** What the next thing with one hole's stake is. `shift`: both tapes were read back, and it is out. */
 export type HoleTask = 'drive' | 'from-a' | 'from-b' | 'shift' | 'done';
@@ -15,15 +16,16 @@ export type StakeStep =
   | { readonly at: 'reference'; readonly stake: 'A' | 'B' }
   | { readonly at: 'baseline' }
   | { readonly at: 'hole'; readonly hole: string; readonly task: HoleTask }
+  | { readonly at: 'strike'; readonly entry: LoggedPull }
   | { readonly at: 'check'; readonly pull: PlannedPull }
   | { readonly at: 'settle'; readonly pull: NextPull | null }
   | { readonly at: 'ties'; readonly holes: readonly string[] }
   | { readonly at: 'done' };
 
 export interface StakeState {
-  readonly situation: Pick<Situation, 'plan' | 'holes' | 'site' | 'laid'>;
+  readonly situation: Pick<Situation, 'plan' | 'holes' | 'site' | 'laid' | 'entries'>;
   readonly present: Present;
-  readonly assessment: Pick<Assessment, 'holes' | 'next'>;
+  readonly assessment: Pick<Assessment, 'holes' | 'next' | 'findings'>;
   /** Labels, in the order in which the stakes are best driven. */
   readonly order: readonly string[];
   readonly checks: readonly PlannedPull[];
@@ -72,11 +74,35 @@ const servicesMarked = (holes: readonly HoleAssessment[]): boolean =>
 const isGreen = ({ digGate }: HoleAssessment, item: GateItem['item']): boolean =>
   digGate.items.some((each) => each.item === item && each.green);
 
-function proof({ present, assessment, checks, goOn = false }: StakeState): StakeStep | null {
-  const settled = assessment.holes.every(isSettled);
-  if (settled || goOn) return null;
+/** A reading that looks wrong comes before any further check: it bends everything that is measured after it. */
+function proof(state: StakeState): StakeStep | null {
+  const { present, assessment, checks, goOn = false } = state;
+  if (assessment.holes.every(isSettled) || goOn) return null;
+  const entry = provedWrong(state);
+  if (entry) return { at: 'strike', entry };
+  const telling = assessment.findings.some(({ code }) => code === 'misreading') ? nextOf(assessment) : null;
+  if (telling) return { at: 'settle', pull: telling };
   const pull = checks.find(({ from, to }) => !present.pull(from.thing, to.thing));
-  return pull ? { at: 'check', pull } : { at: 'settle', pull: assessment.next };
+  return pull ? { at: 'check', pull } : { at: 'settle', pull: nextOf(assessment) };
+}
+
+/** A pull that alone looks misread and was made again since: the new one stands, the old one is to be struck. */
+function provedWrong({ situation, assessment, present }: StakeState): LoggedPull | null {
+  const lone = assessment.findings.flatMap(({ code, entries }) =>
+    code === 'misreading' && entries.length === 1 ? entries : [],
+  );
+  const pulls = ofKind(situation.entries, 'pull').filter(({ id }) => lone.includes(id));
+  const again = ({ id, body }: LoggedPull) => {
+    const last = present.pull(body.from.thing, body.to.thing);
+    return last !== null && last.id !== id;
+  };
+  return pulls.find(again) ?? null;
+}
+
+/** The pull that helps most, where it is one of this phase: between stakes. */
+function nextOf({ next }: Pick<Assessment, 'next'>): NextPull | null {
+  const atPost = next && [next.from, next.to].some(({ thing }) => thing.kind === 'post');
+  return atPost ? null : next;
 }
 
 /** In its place, and no single misreading could have hidden it. A hole that is dug has outlived its stake. */
