@@ -41,7 +41,7 @@ export function adviceFor(view: JobView, thing: Thing, designed: SitePoint, guar
     const then = localFix([...rays, pull.ray]);
     return then ? [{ pull, then, score: score(then) }] : [];
   });
-  const [best] = options.sort((p, q) => weighed(p) - weighed(q));
+  const best = options.sort((p, q) => weighed(p) - weighed(q)).find(({ pull }) => pull.open());
   if (!best || (now && !(best.score < WORTH_IT * score(now)))) return null;
   return {
     pull: pullPlan(view, best.pull.from, best.pull.fromAt, thing, fix.place),

@@ -1,5 +1,4 @@
 import type { RequiredDepth } from '../build/index.ts';
-import { thingKey } from '../job/log.ts';
 import { thingName } from '../job/words.ts';
 import { formatLength } from '../units/index.ts';
 import { gateOf, green, inItem, red, tickItem } from './gate.ts';
@@ -16,7 +15,7 @@ export function digGate(
   baselineTrouble: string | null,
 ): Gate {
   const stake = stakeOf(hole);
-  const driven = view.standAt.get(thingKey(stake));
+  const driven = view.book.standAt(stake);
   const name = thingName(stake, view.plan);
   return gateOf([
     tickItem(view, 'utilities', hole, always, {
@@ -26,12 +25,12 @@ export function digGate(
       stale: '',
     }),
     baselineItem(view, baselineTrouble),
-    driven === undefined
+    driven < 0
       ? red('staked', `Drive ${name} at its two tape lengths.`)
       : green('staked', `The stake of hole ${hole} is driven.`),
     inItem(position, `The stake of hole ${hole} stands in place.`),
     checkedItem(position, `A spare pull guards the stake of hole ${hole}.`),
-    tickItem(view, 'ties', hole, after(driven ?? -1), {
+    tickItem(view, 'ties', hole, after(driven), {
       done: 'Ties are recorded to find the centre again.',
       missing: `Record ties for hole ${hole}, clear of the spoil: digging takes the stake away, and they find its centre again.`,
       stale: `The stake of hole ${hole} was moved after its ties were recorded: record them again.`,

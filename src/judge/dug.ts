@@ -1,12 +1,11 @@
 import type { EntryOf } from '../job/entry-schema.ts';
-import { isKind } from '../job/log.ts';
 import { formatLength } from '../units/index.ts';
 import { chanceAtLeast } from './chance.ts';
 import { judged, unmeasured } from './judgement.ts';
 import { ONE_SIDED_95 } from './normal.ts';
 import { after, tickOf } from './ticks.ts';
 import type { Judgement } from './types.ts';
-import { type JobView, lastIndex } from './view.ts';
+import type { JobView } from './view.ts';
 import { small } from './words.ts';
 
 /** Nothing is too deep or too wide, so a thing on its mark is no better than one beyond it. */
@@ -38,9 +37,7 @@ export function judgeDug(
   required: number | null,
   diameter: number,
 ): DugJudgement {
-  const readings = view.entries.filter(
-    (entry): entry is EntryOf<'dug'> => isKind(entry, 'dug') && entry.body.hole === hole,
-  );
+  const readings = view.book.dug(hole).map(({ entry }) => entry);
   const last = readings.at(-1) ?? null;
   const inspected = last !== null && tickOf(view, 'inspection', hole, after(dugAt(view, hole))) === 'done';
   const guarded = (of: 'depth' | 'width') =>
@@ -54,8 +51,7 @@ export function judgeDug(
 }
 
 /** Index in the view's entries of the last reading of a dug hole, or −1. */
-export const dugAt = (view: JobView, hole: string): number =>
-  lastIndex(view, (entry) => isKind(entry, 'dug') && entry.body.hole === hole);
+export const dugAt = (view: JobView, hole: string): number => view.book.dug(hole).at(-1)?.index ?? -1;
 
 /** Whether the last reading has an equal before it. Earlier, shallower ones are the hole on its way down. */
 function readAlike(values: readonly number[]): boolean {

@@ -1,7 +1,6 @@
 import type { RequiredDepth } from '../build/index.ts';
 import type { SitePoint } from '../geometry/point.ts';
 import type { Thing } from '../job/entry-schema.ts';
-import { ofKind, thingKey } from '../job/log.ts';
 import { thingName } from '../job/words.ts';
 import type { Hole } from '../plan/hole.ts';
 import { adviceFor } from './advice.ts';
@@ -54,15 +53,13 @@ export function assessHole(
   const designed = view.sited.get(label)?.site ?? null;
   const stakePosition = agreedPosition(views, stakeOf(label), designed);
   const dug = judgeDug(view, label, required.depth, hole.holeDiameter);
-  const pour = ofKind(view.entries, 'pour')
-    .filter(({ body }) => body.hole === label)
-    .at(-1);
+  const pour = view.book.pours(label).at(-1)?.entry;
   const set = assessSet(views, hole, posts, pour !== undefined);
   return {
     hole: label,
     designed,
     staked: {
-      driven: view.standAt.has(thingKey(stakeOf(label))),
+      driven: view.book.standAt(stakeOf(label)) >= 0,
       at: placeOf(view, stakeOf(label)),
       position: stakePosition,
     },

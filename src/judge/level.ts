@@ -1,12 +1,11 @@
 import type { EntryOf } from '../job/entry-schema.ts';
-import { isKind } from '../job/log.ts';
 import { thingName } from '../job/words.ts';
 import { chanceWithin } from './chance.ts';
 import { judged, unmeasured } from './judgement.ts';
 import { HALF_WIDTH_95 } from './normal.ts';
 import { REPEATS_AGREE } from './plumb.ts';
 import type { Judgement } from './types.ts';
-import { type JobView, postOf, since } from './view.ts';
+import { type JobView, postOf } from './view.ts';
 import { cellWords, small } from './words.ts';
 
 /**
@@ -17,7 +16,7 @@ import { cellWords, small } from './words.ts';
 export function judgeLevel(view: JobView, hole: string, target: number): Judgement {
   const tolerance = view.plan.tolerances.level.m;
   const name = thingName(postOf(hole), view.plan);
-  const readings = topReadings(view, hole);
+  const readings = view.book.tops(hole);
   const height = readings.length > 0 ? view.heights.get(`top:${hole}`) : undefined;
   if (!height) return unmeasured('level', tolerance, missingWords(name, readings.length > 0));
   const error = height.height - target;
@@ -47,9 +46,6 @@ export function judgeLevel(view: JobView, hole: string, target: number): Judgeme
 
 type Rod = EntryOf<'rod'>;
 
-const topReadings = (view: JobView, hole: string): Rod[] =>
-  since(view, postOf(hole), 'rod').filter(({ body }) => body.on.point === 'top' && body.on.hole === hole);
-
 function missingWords(name: string, read: boolean): string {
   if (read)
     return `The rod was read on the top of ${name}, but that set-up hangs on no benchmark: read the rod on the benchmark from the same set-up.`;
@@ -58,7 +54,8 @@ function missingWords(name: string, read: boolean): string {
 
 function unguardedWords(view: JobView, name: string, tops: readonly Rod[]): string {
   if (tops.length < 2) return `A misread rod would go unseen: read it on the top of ${name} once more.`;
-  const benchmarks = benchmarkReadings(view, new Set(tops.map((entry) => entry.body.setup)));
+  const setups = new Set(tops.map((entry) => entry.body.setup));
+  const benchmarks = [...setups].flatMap((setup) => view.book.benchmarks(setup));
   if (benchmarks.length < 2)
     return 'A misread benchmark would lift every top alike: read the rod on the benchmark once more before the level moves.';
   if ([...tops, ...benchmarks].some(({ id }) => view.suspects.has(id)))
@@ -69,12 +66,6 @@ function unguardedWords(view: JobView, name: string, tops: readonly Rod[]): stri
     return 'Two rod readings on the benchmark do not agree: read it again and strike the wrong one.';
   return '';
 }
-
-const benchmarkReadings = (view: JobView, setups: ReadonlySet<string>): Rod[] =>
-  view.entries.filter(
-    (entry): entry is Rod =>
-      isKind(entry, 'rod') && entry.body.on.point === 'benchmark' && setups.has(entry.body.setup),
-  );
 
 /** Whether readings of one point from one set-up lie as close as two rod readings should. */
 function agree(view: JobView, readings: readonly Rod[]): boolean {

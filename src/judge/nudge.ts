@@ -28,13 +28,15 @@ export function nudgeFor(view: JobView, hole: SitedHole, position: Judgement, po
 
 function readingsToHold(view: JobView, hole: SitedHole): Nudge['readings'] {
   const post = postOf(hole.label);
-  return possiblePulls(view, post, hole.site)
-    .sort((p, q) => rank(p, hole) - rank(q, hole))
-    .slice(0, READINGS)
-    .map(({ from, fromAt }) => {
-      const { expected, ...ends } = pullPlan(view, from, fromAt, post, hole.site);
-      return { ...ends, reading: expected };
-    });
+  const byRank = possiblePulls(view, post, hole.site).sort((p, q) => rank(p, hole) - rank(q, hole));
+  const readings: Nudge['readings'][number][] = [];
+  for (const { from, fromAt, open } of byRank) {
+    if (!open()) continue;
+    const { expected, ...ends } = pullPlan(view, from, fromAt, post, hole.site);
+    readings.push({ ...ends, reading: expected });
+    if (readings.length === READINGS) break;
+  }
+  return readings;
 }
 
 /** A, then B, then neighbours, then whatever is nearest: all of them in metres, so that the classes stay apart. */

@@ -4,7 +4,7 @@ import { sideName, thingName, turningOf } from '../job/words.ts';
 import { chanceWithinDisc, principalAxes, sigmaAlong } from './chance.ts';
 import { judged, unmeasured } from './judgement.ts';
 import type { Judgement } from './types.ts';
-import { type JobView, pointOf, postOf, since } from './view.ts';
+import { type JobView, pointOf, postOf } from './view.ts';
 import { capital, leanCellWords, leanWords, listWords, wayWords } from './words.ts';
 
 /** Repeats further apart than this many sigmas of their difference do not agree: 0.1 % by luck alone (Baarda's α₀). */
@@ -28,7 +28,7 @@ export function judgePlumb(view: JobView, hole: string): Judgement {
   const tolerance = view.plan.tolerances.plumb;
   const post = postOf(hole);
   const name = thingName(post, view.plan);
-  const readings = since(view, post, 'plumb').filter((entry) => entry.body.hole === hole);
+  const readings = view.book.plumbs(hole);
   const lean = pointOf(view, post)?.lean ?? null;
   if (!lean) return unmeasured('plumb', tolerance, missingWords(view, hole, readings));
   const { perMetre, covariance } = lean;

@@ -16,13 +16,15 @@ export interface PossiblePull {
   readonly ray: Ray;
   /** How often the same two things were pulled already: a fresh line guards better than the same one again. */
   readonly before: number;
+  /** Whether nothing stands in the way; asked last, for it looks at every post. */
+  readonly open: () => boolean;
 }
 
 /** Shorter pulls say nothing of a direction: two hands' breadths. */
 const SHORTEST = 0.2;
 
 /**
- * Every pull that could be made now to a thing: from what stands fixed, within the tape, with no post in the way. Posts
+ * Every pull that the tape allows now to a thing, from what stands fixed; `open` says which have no post in the way. Posts
  * are pulled to from stakes and posts, hole stakes from stakes and hole stakes.
  *
  * @param at where the thing is, or is to be, site frame
@@ -35,9 +37,15 @@ export function possiblePulls(view: JobView, thing: Thing, at: SitePoint): Possi
   return fixedThings(view, thing).flatMap(({ from, fix }) => {
     const away = distance(fix.place, at);
     if (away < SHORTEST || away > reach) return [];
-    if (blocked(fix.place, at, besides(standing, from, thing))) return [];
-    const fromKey = thingKey(from);
-    return [{ from, fromAt: fix.place, ray: rayOf(view, fix, at), before: before.get(fromKey) ?? 0 }];
+    return [
+      {
+        from,
+        fromAt: fix.place,
+        ray: rayOf(view, fix, at),
+        before: before.get(thingKey(from)) ?? 0,
+        open: () => !blocked(fix.place, at, besides(standing, from, thing)),
+      },
+    ];
   });
 }
 

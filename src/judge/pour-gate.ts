@@ -1,9 +1,8 @@
-import { thingKey } from '../job/log.ts';
 import { thingName } from '../job/words.ts';
 import { checkedItem } from './dig-gate.ts';
 import { type DugJudgement, dugAt } from './dug.ts';
 import { gateOf, green, inAndChecked, inItem, red, tickItem } from './gate.ts';
-import { after, lastTick, type Ticked } from './ticks.ts';
+import { after, type Ticked } from './ticks.ts';
 import type { Gate, GateItem, HoleAssessment, Judgement } from './types.ts';
 import { type JobView, postOf, stands } from './view.ts';
 import { capital } from './words.ts';
@@ -59,7 +58,7 @@ function obstructionItem(view: JobView, hole: string, { last }: DugJudgement): G
   const { obstruction } = last.body;
   if (obstruction === 'none') return green('obstruction', 'Nothing was met in the ground.');
   const met = OBSTRUCTION_MET[obstruction];
-  const tick = lastTick(view, 'inspection', hole);
+  const tick = view.book.tick('inspection', hole);
   if (tick?.entry.body.done && tick.index > dugAt(view, hole))
     return green('obstruction', `${met}: decided at the inspection of this hole.`);
   return red(
@@ -92,7 +91,7 @@ function spacingItem(view: JobView, hole: string, spacing: HoleAssessment['set']
 
 function lastItems(view: JobView, hole: string): GateItem[] {
   const post = thingName(postOf(hole), view.plan);
-  const setAt = view.standAt.get(thingKey(postOf(hole))) ?? -1;
+  const setAt = view.book.standAt(postOf(hole));
   return [
     tickItem(view, 'braced', hole, after(setAt), {
       done: `${capital(post)} is braced.`,
@@ -113,7 +112,7 @@ function lastItems(view: JobView, hole: string): GateItem[] {
 const WEATHER_HOLDS_MS = 12 * 3600 * 1000;
 
 function weatherItem(view: JobView, hole: string): GateItem {
-  const today = ({ entry }: Ticked) => view.latest - Date.parse(entry.at) <= WEATHER_HOLDS_MS;
+  const today = ({ entry }: Ticked) => view.book.latest - Date.parse(entry.at) <= WEATHER_HOLDS_MS;
   return tickItem(view, 'weather', hole, today, {
     done: 'The weather is fit for concrete.',
     // 5 °C (40 °F): ACI 306R, cold weather concreting; from memory.

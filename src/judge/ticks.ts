@@ -1,12 +1,9 @@
-import type { Check, EntryOf } from '../job/entry-schema.ts';
-import { isKind } from '../job/log.ts';
+import type { Check } from '../job/entry-schema.ts';
+import type { Placed } from './book.ts';
 import type { JobView } from './view.ts';
 
-/** A tick in the log and where it stands among the view's entries. */
-export interface Ticked {
-  readonly entry: EntryOf<'check'>;
-  readonly index: number;
-}
+/** A tick, and where it stands among the entries. */
+export type Ticked = Placed<'check'>;
 
 /** Whether a person vouched for something: `stale` when what it was said of has changed since. */
 export type Tick = 'done' | 'stale' | 'not-done';
@@ -25,9 +22,9 @@ export const after =
  * has grown stale: a later round of the whole site then renews it.
  */
 export function tickOf(view: JobView, item: Check, hole: string, fresh: Fresh): Tick {
-  const own = stateOf(lastTick(view, item, hole), fresh);
+  const own = stateOf(view.book.tick(item, hole), fresh);
   if (own === 'done' || own === 'not-done') return own;
-  const whole = stateOf(lastTick(view, item, undefined), fresh) ?? 'not-done';
+  const whole = stateOf(view.book.tick(item, undefined), fresh) ?? 'not-done';
   return whole === 'not-done' ? (own ?? whole) : whole;
 }
 
@@ -35,14 +32,4 @@ function stateOf(tick: Ticked | null, fresh: Fresh): Tick | null {
   if (!tick) return null;
   if (!tick.entry.body.done) return 'not-done';
   return fresh(tick) ? 'done' : 'stale';
-}
-
-/** The last tick of an item for exactly this hole, or for the whole job where `hole` is undefined. */
-export function lastTick(view: JobView, item: Check, hole: string | undefined): Ticked | null {
-  for (let index = view.entries.length - 1; index >= 0; index--) {
-    const entry = view.entries[index]!;
-    if (isKind(entry, 'check') && entry.body.item === item && entry.body.hole === hole)
-      return { entry, index };
-  }
-  return null;
 }

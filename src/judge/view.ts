@@ -1,12 +1,13 @@
 import { type SitePoint, subtract, type Vec } from '../geometry/point.ts';
 import { type RigidMotion, toSite } from '../geometry/rigid.ts';
 import type { Entry, EntryKind, EntryOf, Thing } from '../job/entry-schema.ts';
-import { isKind, ofKind, thingKey } from '../job/log.ts';
+import { ofKind, thingKey } from '../job/log.ts';
 import type { Plan } from '../job/plan-schema.ts';
 import { measure } from '../measure/measure.ts';
 import type { Measured, MeasuredHeight, MeasuredPoint, PullResult } from '../measure/types.ts';
 import type { Hole, SitedHole } from '../plan/hole.ts';
 import type { LaidPlan } from '../plan/index.ts';
+import { type Book, bookOf } from './book.ts';
 import type { Situation } from './situation.ts';
 import type { Ground } from './words.ts';
 
@@ -40,10 +41,8 @@ export interface JobView {
   readonly dugHoles: ReadonlySet<string>;
   /** The current pulls that the adjustment used of a thing, each with the thing at its other end. */
   readonly pullsOf: (thing: Thing) => readonly OtherEnd[];
-  /** Time of the latest entry, milliseconds since 1970: the log's own idea of now. */
-  readonly latest: number;
-  /** Index in `entries` of the stand event that opened each thing's current stand. */
-  readonly standAt: ReadonlyMap<string, number>;
+  /** Entries by what they are of. */
+  readonly book: Book;
 }
 
 const NOTHING_MEASURED: Measured = {
@@ -65,10 +64,6 @@ export function viewOf(situation: Situation): JobView | null {
   if (!plan) return null;
   const measured = situation.measured ?? NOTHING_MEASURED;
   const suspects = new Set(measured.suspicions.flatMap((suspicion) => suspicion.entries));
-  const standAt = new Map<string, number>();
-  entries.forEach((entry, i) => {
-    if (isKind(entry, 'stand')) standAt.set(thingKey(entry.body.thing), i);
-  });
   const pullBodies = new Map(ofKind(entries, 'pull').map((entry) => [entry.id, entry]));
   return {
     entries,
@@ -81,7 +76,6 @@ export function viewOf(situation: Situation): JobView | null {
     ...lookupsOf(measured, pullBodies),
     pullBodies,
     dugHoles: new Set(ofKind(entries, 'dug').map(({ body }) => body.hole)),
-    latest: entries.reduce((latest, { at }) => Math.max(latest, Date.parse(at)), 0),
     suspects,
     suspectedThings: new Set(
       [...suspects].flatMap((id) => {
@@ -89,7 +83,7 @@ export function viewOf(situation: Situation): JobView | null {
         return body ? [thingKey(body.from.thing), thingKey(body.to.thing)] : [];
       }),
     ),
-    standAt,
+    book: bookOf(entries),
   };
 }
 
@@ -160,7 +154,7 @@ export const pointOf = (view: JobView, thing: Thing): MeasuredPoint | null =>
 /** Whether a thing is known to stand: by a stand event, or by pulls to it. */
 export function stands(view: JobView, thing: Thing): boolean {
   const point = pointOf(view, thing);
-  return view.standAt.has(thingKey(thing)) || (point !== null && point.lack?.reason !== 'no-pulls');
+  return view.book.standAt(thing) >= 0 || (point !== null && point.lack?.reason !== 'no-pulls');
 }
 
 /** What the adjustment says of the current pulls between two things, either way round. */
@@ -172,14 +166,7 @@ export const pullsBetween = (view: JobView, one: Thing, other: Thing): PullResul
 
 /** Entries of one kind logged since the thing's present stand began. */
 export function since<K extends EntryKind>(view: JobView, thing: Thing, kind: K): EntryOf<K>[] {
-  const from = (view.standAt.get(thingKey(thing)) ?? -1) + 1;
-  return view.entries.slice(from).filter((entry): entry is EntryOf<K> => isKind(entry, kind));
-}
-
-/** Index in the view's entries of the last entry that fits, or −1. */
-export function lastIndex(view: JobView, fits: (entry: Entry) => boolean): number {
-  for (let i = view.entries.length - 1; i >= 0; i--) if (fits(view.entries[i]!)) return i;
-  return -1;
+  return ofKind(view.entries.slice(view.book.standAt(thing) + 1), kind);
 }
 
 export const postOf = (hole: string): Thing => ({ kind: 'post', hole });

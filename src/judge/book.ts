@@ -1,0 +1,95 @@
+import type { Check, Entry, EntryKind, EntryOf, Thing } from '../job/entry-schema.ts';
+import { isKind, thingKey } from '../job/log.ts';
+
+/** An entry and its place among the entries that stand, which says what came before what. */
+export interface Placed<K extends EntryKind> {
+  readonly entry: EntryOf<K>;
+  readonly index: number;
+}
+
+/** The entries that stand, sorted by what they are of, so that judging a hole does not read the whole log. */
+export interface Book {
+  readonly dug: (hole: string) => readonly Placed<'dug'>[];
+  readonly pours: (hole: string) => readonly Placed<'pour'>[];
+  /** Plumb readings since the post's present stand began. */
+  readonly plumbs: (hole: string) => readonly EntryOf<'plumb'>[];
+  /** Rod readings on the top since the post's present stand began. */
+  readonly tops: (hole: string) => readonly EntryOf<'rod'>[];
+  readonly benchmarks: (setup: string) => readonly EntryOf<'rod'>[];
+  /** The last tick of an item for exactly this hole, or for the whole job where `hole` is undefined. */
+  readonly tick: (item: Check, hole: string | undefined) => Placed<'check'> | null;
+  /** Index of the stand event that opened a thing's present stand, or −1. */
+  readonly standAt: (thing: Thing) => number;
+  /** Time of the latest entry, milliseconds since 1970: the log's own idea of now. */
+  readonly latest: number;
+}
+
+/** Sorts entries, which must be in order. */
+export function bookOf(entries: readonly Entry[]): Book {
+  const shelves = shelve(entries);
+  const standAt = (thing: Thing) => shelves.stands.last(thingKey(thing))?.index ?? -1;
+  const since = <K extends EntryKind>(shelf: Shelf<K>, hole: string): EntryOf<K>[] => {
+    const from = standAt({ kind: 'post', hole });
+    return shelf
+      .all(hole)
+      .filter(({ index }) => index > from)
+      .map(({ entry }) => entry);
+  };
+  return {
+    dug: (hole) => shelves.dug.all(hole),
+    pours: (hole) => shelves.pours.all(hole),
+    plumbs: (hole) => since(shelves.plumbs, hole),
+    tops: (hole) => since(shelves.tops, hole),
+    benchmarks: (setup) => shelves.benchmarks.all(setup).map(({ entry }) => entry),
+    tick: (item, hole) => shelves.ticks.last(tickKey(item, hole)),
+    standAt,
+    latest: entries.reduce((latest, { at }) => Math.max(latest, Date.parse(at)), 0),
+  };
+}
+
+/** Entries of one kind, listed by what they are of. */
+class Shelf<K extends EntryKind> {
+  readonly #lists = new Map<string, Placed<K>[]>();
+
+  put(key: string, entry: EntryOf<K>, index: number): void {
+    const list = this.#lists.get(key);
+    if (list) list.push({ entry, index });
+    else this.#lists.set(key, [{ entry, index }]);
+  }
+
+  all(key: string): readonly Placed<K>[] {
+    return this.#lists.get(key) ?? [];
+  }
+
+  last(key: string): Placed<K> | null {
+    return this.all(key).at(-1) ?? null;
+  }
+}
+
+const tickKey = (item: Check, hole: string | undefined): string => `${item} ${hole ?? ''}`;
+
+function shelve(entries: readonly Entry[]) {
+  const shelves = {
+    stands: new Shelf<'stand'>(),
+    dug: new Shelf<'dug'>(),
+    pours: new Shelf<'pour'>(),
+    plumbs: new Shelf<'plumb'>(),
+    tops: new Shelf<'rod'>(),
+    benchmarks: new Shelf<'rod'>(),
+    ticks: new Shelf<'check'>(),
+  };
+  entries.forEach((entry, index) => {
+    if (isKind(entry, 'stand')) shelves.stands.put(thingKey(entry.body.thing), entry, index);
+    else if (isKind(entry, 'dug')) shelves.dug.put(entry.body.hole, entry, index);
+    else if (isKind(entry, 'pour')) shelves.pours.put(entry.body.hole, entry, index);
+    else if (isKind(entry, 'plumb')) shelves.plumbs.put(entry.body.hole, entry, index);
+    else if (isKind(entry, 'check'))
+      shelves.ticks.put(tickKey(entry.body.item, entry.body.hole), entry, index);
+    else if (isKind(entry, 'rod')) {
+      const { on, setup } = entry.body;
+      if (on.point === 'top') shelves.tops.put(on.hole, entry, index);
+      if (on.point === 'benchmark') shelves.benchmarks.put(setup, entry, index);
+    }
+  });
+  return shelves;
+}
