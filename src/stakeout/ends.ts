@@ -1,4 +1,4 @@
-import { bearingOf, distance, subtract, type Vec } from '../geometry/point.ts';
+import { bearingOf, subtract, type Vec } from '../geometry/point.ts';
 import type { PullEnd } from '../job/entry-schema.ts';
 import { type SitedHole, sideToward, touchOffset } from '../plan/index.ts';
 
@@ -33,11 +33,11 @@ export function touchedPoint(hole: SitedHole, end: PullEnd, other: Vec): Vec {
 }
 
 /**
- * Level reading between two set posts, metres, each touched as its end says. Faces lie still; a round's near side looks
- * to whatever the other end touches, and two rounds touch along the line of their centres.
+ * The two points that a tape touches between two set posts, each touched as its end says. Faces lie still; a round's
+ * near side looks to whatever the other end touches, and two rounds touch along the line of their centres.
  */
-export function readingBetween(p: SitedHole, pEnd: PullEnd, q: SitedHole, qEnd: PullEnd): number {
+export function touchedLine(p: SitedHole, pEnd: PullEnd, q: SitedHole, qEnd: PullEnd): readonly [Vec, Vec] {
   const pAim = pEnd.touch.at === 'near-side' ? p.site : touchedPoint(p, pEnd, q.site);
   const qAim = qEnd.touch.at === 'near-side' ? q.site : touchedPoint(q, qEnd, p.site);
-  return distance(touchedPoint(p, pEnd, qAim), touchedPoint(q, qEnd, pAim));
+  return [touchedPoint(p, pEnd, qAim), touchedPoint(q, qEnd, pAim)];
 }

@@ -2,7 +2,7 @@ import { distance, type Vec } from '../geometry/point.ts';
 import type { Instruments } from '../job/plan-schema.ts';
 import type { SitedHole } from '../plan/index.ts';
 import { blocked } from './blocked.ts';
-import { postEnd, readingBetween, stakeEnd, touchedPoint } from './ends.ts';
+import { postEnd, stakeEnd, touchedLine, touchedPoint } from './ends.ts';
 import type { PlannedPull } from './types.ts';
 
 /** What to pull to a set post, from where. */
@@ -25,49 +25,48 @@ export interface SetPullsInput {
  * Pulls that the tape does not reach, or in whose way a set post stands, are left out.
  */
 export function setPulls({ hole, holes, set, baseline, instruments }: SetPullsInput): PlannedPull[] {
-  const standing = holes.filter(
-    (other) => other !== hole && other.label !== hole.label && set.has(other.label),
-  );
-  const reach = instruments.tapeLength.m;
-  const open = (pull: PlannedPull, p: Vec, q: Vec, passing: readonly SitedHole[]) =>
-    pull.expected <= reach && !blocked(p, q, passing);
-  const fixes = stakes(baseline)
-    .map(({ label, at }) => ({ at, pull: fixPull(hole, label, at) }))
-    .filter(({ at, pull }) => open(pull, at, hole.site, standing))
-    .map(({ pull }) => pull);
-  const between = standing
-    .map((other) => ({ other, pull: betweenPull(hole, other) }))
-    .filter(({ other, pull }) =>
-      open(
-        pull,
-        hole.site,
-        other.site,
-        standing.filter((third) => third !== other),
-      ),
-    )
-    .map(({ pull }) => pull);
-  const far = between
-    .filter(({ purpose }) => purpose === 'across')
-    .reduce<PlannedPull[]>(
-      (best, pull) => (best[0] && best[0].expected >= pull.expected ? best : [pull]),
-      [],
+  const standing = holes.filter((other) => other.label !== hole.label && set.has(other.label));
+  const possible = ({ pull, line, other }: Candidate) =>
+    pull.expected <= instruments.tapeLength.m &&
+    !blocked(
+      ...line,
+      standing.filter((third) => third !== other),
     );
-  return [...fixes, ...between.filter(({ purpose }) => purpose === 'neighbour'), ...far];
+  const pulls = [
+    fromStake(hole, 'A', { x: 0, y: 0 }),
+    fromStake(hole, 'B', { x: baseline, y: 0 }),
+    ...standing.map((other) => between(hole, other)),
+  ]
+    .filter(possible)
+    .map(({ pull }) => pull);
+  const of = (wanted: PlannedPull['purpose']) => pulls.filter(({ purpose }) => purpose === wanted);
+  return [...of('fix'), ...of('neighbour'), ...longest(of('across'))];
 }
 
-const stakes = (baseline: number) => [
-  { label: 'A', at: { x: 0, y: 0 } },
-  { label: 'B', at: { x: baseline, y: 0 } },
-];
+/** A pull, the line that the tape takes, and the post at its other end, if there is one. */
+interface Candidate {
+  readonly pull: PlannedPull;
+  readonly line: readonly [Vec, Vec];
+  readonly other: SitedHole | null;
+}
 
-function fixPull(hole: SitedHole, label: string, at: Vec): PlannedPull {
+function fromStake(hole: SitedHole, label: string, at: Vec): Candidate {
   const to = postEnd(hole, at);
-  return { purpose: 'fix', from: stakeEnd(label), to, expected: distance(at, touchedPoint(hole, to, at)) };
+  const touched = touchedPoint(hole, to, at);
+  const pull = { purpose: 'fix', from: stakeEnd(label), to, expected: distance(at, touched) } as const;
+  return { pull, line: [at, touched], other: null };
 }
 
-function betweenPull(hole: SitedHole, other: SitedHole): PlannedPull {
+function between(hole: SitedHole, other: SitedHole): Candidate {
   const from = postEnd(hole, other.site);
   const to = postEnd(other, hole.site);
+  const line = touchedLine(hole, from, other, to);
   const purpose = hole.neighbours.includes(other.label) ? 'neighbour' : 'across';
-  return { purpose, from, to, expected: readingBetween(hole, from, other, to) };
+  return { pull: { purpose, from, to, expected: distance(...line) }, line, other };
+}
+
+/** The longest of some pulls, alone; none of none. */
+function longest(pulls: readonly PlannedPull[]): PlannedPull[] {
+  const most = Math.max(...pulls.map(({ expected }) => expected));
+  return pulls.filter(({ expected }) => expected === most).slice(0, 1);
 }

@@ -3,12 +3,19 @@ import { distance, length } from '../../src/geometry/point.ts';
 import { typedLength } from '../../src/job/length.ts';
 import type { Ring } from '../../src/job/plan-schema.ts';
 import { holesOf, sectionsFor } from '../../src/plan/index.ts';
+import { formatLength } from '../../src/units/index.ts';
 import { metres, postTurned, ringPlan, rowsPlan } from '../plan/plans.ts';
 
 const ring = (count: number, sizeBy: Ring['sizeBy'], size = 1) =>
   holesOf(ringPlan({ count, sizeBy, size: metres(size), front: 'flat' }));
 const chord = (holes: ReturnType<typeof ring>, skip: number) =>
   distance(holes[0]!.place, holes[skip + 1]!.place);
+
+const feet = (text: string) => {
+  const read = typedLength(text, 'ft-in-16', 'Size');
+  if (!read.ok) throw new Error(read.problem.text);
+  return read.value;
+};
 
 /** Half a unit of the tenth decimal, in which the constants are given. */
 const DIGITS = 9;
@@ -76,31 +83,32 @@ describe('other regular polygons', () => {
 
 /** A square that is cut to an octagon: corner cut 0.2929 of the side, octagon side 0.4142 of it (common practice). */
 it('an octagon 12 feet across flats has sides of 59.65 inches', () => {
-  const feet = typedLength('12 0', 'ft-in-16', 'Size');
-  if (!feet.ok) throw new Error(feet.problem.text);
-  const holes = holesOf(ringPlan({ count: 8, sizeBy: 'flat-to-flat', size: feet.value }));
+  const holes = holesOf(ringPlan({ count: 8, sizeBy: 'flat-to-flat', size: feet('12 0') }));
   expect(chord(holes, 0) / 0.0254).toBeCloseTo(59.65, 2);
 });
 
 describe('rectangles', () => {
   /** 3-4-5 in fours: the triangle of builders' squareness checks, NAHB-type performance guide (constructionplace.com). */
   it('12 by 16 feet has a diagonal of 20 feet', () => {
-    const [twelve, sixteen] = ['12 0', '16 0'].map((text) => {
-      const read = typedLength(text, 'ft-in-16', 'Size');
-      if (!read.ok) throw new Error(read.problem.text);
-      return read.value;
-    });
-    const holes = holesOf(rowsPlan({ columns: 2, rows: 2, columnSpacing: twelve!, rowSpacing: sixteen! }));
+    const sizes = { columnSpacing: feet('12 0'), rowSpacing: feet('16 0') };
+    const holes = holesOf(rowsPlan({ columns: 2, rows: 2, ...sizes }));
     expect(distance(holes[0]!.place, holes[3]!.place)).toBeCloseTo(20 * 0.3048, 12);
     expect(distance(holes[1]!.place, holes[2]!.place)).toBeCloseTo(20 * 0.3048, 12);
   });
 
+  /** Diagonal as the root of the sum of the squares: derived, not published. */
+  it('10 by 14 feet has a diagonal of 17.2047 feet, 17′ 2 7/16″', () => {
+    const sizes = { columnSpacing: feet('10 0'), rowSpacing: feet('14 0') };
+    const holes = holesOf(rowsPlan({ columns: 2, rows: 2, ...sizes }));
+    const diagonal = distance(holes[0]!.place, holes[3]!.place);
+    expect(diagonal / 0.3048).toBeCloseTo(17.2047, 4);
+    expect(formatLength(diagonal, 'ft-in-16')).toBe('17′ 2 7/16″');
+  });
+
   it('out to out, 6×6 posts stand 5 1/2″ less apart than the whole: 24 feet leave 23′ 6 1/2″ (derived)', () => {
-    const whole = typedLength('24 0', 'ft-in-16', 'Size');
-    if (!whole.ok) throw new Error(whole.problem.text);
     const each = { ...postTurned('grid'), holds: sixBySix() };
     const holes = holesOf(
-      rowsPlan({ columns: 2, rows: 1, measuredTo: 'out-to-out', columnSpacing: whole.value }, { each }),
+      rowsPlan({ columns: 2, rows: 1, measuredTo: 'out-to-out', columnSpacing: feet('24 0') }, { each }),
     );
     expect(distance(holes[0]!.place, holes[1]!.place)).toBeCloseTo((23 * 12 + 6.5) * 0.0254, 12);
   });
