@@ -3,7 +3,7 @@ import type { Thing } from '../job/entry-schema.ts';
 import type { Fix } from '../measure/types.ts';
 import { chanceWithinDisc, principalAxes, sigmaAlong } from './chance.ts';
 import { localFix } from './local-fix.ts';
-import { type PossiblePull, possiblePulls, rayOf } from './possible-pulls.ts';
+import { type PossiblePull, pullsInReach, rayOf } from './possible-pulls.ts';
 import { type PullPlan, pullPlan } from './pull-ends.ts';
 import { type JobView, pointOf } from './view.ts';
 
@@ -37,7 +37,7 @@ export function adviceFor(view: JobView, thing: Thing, designed: SitePoint, guar
   const offset = subtract(fix.place, designed);
   const score = (of: { covariance: Fix['covariance']; unseenShift: number }) =>
     guarded ? doubtAlong(of.covariance, offset) : of.unseenShift;
-  const options = possiblePulls(view, thing, fix.place).flatMap((pull) => {
+  const options = pullsInReach(view, thing, fix.place).flatMap((pull) => {
     const then = localFix([...rays, pull.ray]);
     return then ? [{ pull, then, score: score(then) }] : [];
   });

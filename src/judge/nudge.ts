@@ -2,7 +2,7 @@ import { bearingOf, distance, length, subtract } from '../geometry/point.ts';
 import { thingKey } from '../job/log.ts';
 import { thingName } from '../job/words.ts';
 import type { SitedHole } from '../plan/hole.ts';
-import { type PossiblePull, possiblePulls } from './possible-pulls.ts';
+import { type PossiblePull, pullsInReach } from './possible-pulls.ts';
 import { pullPlan } from './pull-ends.ts';
 import type { Judgement, Nudge } from './types.ts';
 import { type JobView, pointOf, postOf } from './view.ts';
@@ -28,7 +28,7 @@ export function nudgeFor(view: JobView, hole: SitedHole, position: Judgement, po
 
 function readingsToHold(view: JobView, hole: SitedHole): Nudge['readings'] {
   const post = postOf(hole.label);
-  const byRank = possiblePulls(view, post, hole.site).sort((p, q) => rank(p, hole) - rank(q, hole));
+  const byRank = pullsInReach(view, post, hole.site).sort((p, q) => rank(p, hole) - rank(q, hole));
   const readings: Nudge['readings'][number][] = [];
   for (const { from, fromAt, open } of byRank) {
     if (!open()) continue;

@@ -23,13 +23,17 @@ export interface PossiblePull {
 /** Shorter pulls say nothing of a direction: two hands' breadths. */
 const SHORTEST = 0.2;
 
+/** Every pull that could be made now to a thing: from what stands fixed, within the tape, with no post in the way. */
+export const possiblePulls = (view: JobView, thing: Thing, at: SitePoint): PossiblePull[] =>
+  pullsInReach(view, thing, at).filter(({ open }) => open());
+
 /**
  * Every pull that the tape allows now to a thing, from what stands fixed; `open` says which have no post in the way. Posts
  * are pulled to from stakes and posts, hole stakes from stakes and hole stakes.
  *
  * @param at where the thing is, or is to be, site frame
  */
-export function possiblePulls(view: JobView, thing: Thing, at: SitePoint): PossiblePull[] {
+export function pullsInReach(view: JobView, thing: Thing, at: SitePoint): PossiblePull[] {
   const reach = view.plan.instruments.tapeLength.m;
   const standing = standingPosts(view);
   const before = new Map<string, number>();
