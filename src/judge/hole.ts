@@ -14,7 +14,7 @@ import { pourGate } from './pour-gate.ts';
 import { endWords } from './pull-ends.ts';
 import { quotedReadings } from './reading-words.ts';
 import { judgeSpacing } from './spacing.ts';
-import type { AssessedPlace, HoleAssessment, Judgement } from './types.ts';
+import type { AssessedPlace, HoleAssessment, Judgement, Verdict } from './types.ts';
 import { worstOf } from './verdict.ts';
 import { type JobView, pointOf, postOf, stakeOf, stands } from './view.ts';
 import { capital, listWords } from './words.ts';
@@ -119,9 +119,12 @@ function assessSet(views: Views, hole: Hole, posts: PostPositions, poured: boole
   const plumb = agreed(views, (each) => judgePlumb(each, hole.label));
   const level = agreed(views, (each) => judgeLevel(each, hole.label, hole.top));
   const spacing = spacingOf(views, hole, posts);
-  // A spacing that is not known yet is a lack of the neighbour's, not of this post.
-  const known = spacing.filter(({ verdict }) => verdict !== 'unmeasured');
-  const judgements = [position, plumb, level, ...known];
+  // A spacing that is not known yet, or that waits for a neighbour to be put right, is no fault of this post.
+  const own = spacing.filter(
+    ({ verdict, to }) => verdict !== 'unmeasured' && !isTheirs(posts, hole.label, to),
+  );
+  const judgements = [position, plumb, level, ...own];
+  const waiting = spacing.find(({ verdict, to }) => isWrong(verdict) && isTheirs(posts, hole.label, to));
   const sited = view.sited.get(hole.label);
   const surely = views.every(
     (each) => judgePosition(each, post, sited?.site ?? null, '').verdict === position.verdict,
@@ -134,7 +137,7 @@ function assessSet(views: Views, hole: Hole, posts: PostPositions, poured: boole
     level,
     spacing,
     verdict: worstOf(judgements.map(({ verdict }) => verdict)),
-    headline: headline(view, hole.label, judgements),
+    headline: headline(view, hole.label, judgements, waiting),
     nudge: sited && surely ? nudgeFor(view, sited, position, poured) : null,
   };
 }
@@ -146,26 +149,35 @@ function spacingOf(views: Views, hole: Hole, posts: PostPositions): HoleAssessme
     const there = view.sited.get(to);
     if (!here || !there) return [];
     const judgement = agreed(views, (each) => judgeSpacing(each, here, there));
-    return [{ ...blamed(view, judgement, posts.get(hole.label), posts.get(to), to), to }];
+    return [{ ...blamed(view, judgement, posts, hole.label, to), to }];
   });
 }
 
-/** A spacing that is not in, between a post in place and one that is not, is the other one's fault: it says so. */
+const isWrong = (verdict: Verdict): boolean => verdict === 'out' || verdict === 'unsure';
+
+/** Between a post in place and one that is not, a wrong spacing is the other one's fault. */
+const isTheirs = (posts: PostPositions, here: string, there: string): boolean =>
+  posts.get(here)?.verdict === 'in' && isWrong(posts.get(there)?.verdict ?? 'unmeasured');
+
 function blamed(
   view: JobView,
   spacing: Judgement,
-  here: Judgement | undefined,
-  there: Judgement | undefined,
-  to: string,
+  posts: PostPositions,
+  here: string,
+  there: string,
 ): Judgement {
-  const trouble = spacing.verdict === 'out' || spacing.verdict === 'unsure';
-  if (!trouble || here?.verdict !== 'in' || !there || there.verdict === 'in') return spacing;
-  const name = capital(thingName(postOf(to), view.plan));
+  if (!isWrong(spacing.verdict) || !isTheirs(posts, here, there)) return spacing;
+  const name = capital(thingName(postOf(there), view.plan));
   return { ...spacing, why: `${spacing.why} ${name} is the one that is not in place: see to it first.` };
 }
 
-/** One sentence on a set post: the first thing that is not in, or not guarded, or that all is well. */
-function headline(view: JobView, hole: string, judgements: readonly Judgement[]): string {
+/** In a sentence or two: the first thing that is wrong, or not guarded, or waits for a neighbour, or that all is well. */
+function headline(
+  view: JobView,
+  hole: string,
+  judgements: readonly Judgement[],
+  waiting: Judgement | undefined,
+): string {
   const post = postOf(hole);
   const name = capital(thingName(post, view.plan));
   if (!stands(view, post)) return `${name} is not set yet.`;
@@ -173,7 +185,7 @@ function headline(view: JobView, hole: string, judgements: readonly Judgement[])
   const named = judgements.find(({ verdict }) => verdict === worst);
   if (worst !== 'in' && named) return named.why;
   const unguarded = judgements.find(({ checked }) => !checked);
-  return unguarded
-    ? `${name} is in as far as measured. ${unguarded.why}`
-    : `${name} is in: place, plumb, height and spacing.`;
+  if (unguarded) return `${name} is in as far as measured. ${unguarded.why}`;
+  if (waiting) return `${name} is in, but for its spacing. ${waiting.why}`;
+  return `${name} is in: place, plumb, height and spacing.`;
 }

@@ -103,7 +103,7 @@ function uncheckedWords({ view, thing, fix, advice }: PlaceWords): string {
 }
 
 /** Chance, error and sigma of a place against its mark. All metres. */
-export function chanceOfFix(
+function chanceOfFix(
   fix: Pick<Fix, 'place' | 'covariance'>,
   designed: SitePoint,
   tolerance: number,

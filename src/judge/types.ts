@@ -77,7 +77,10 @@ export interface HoleAssessment {
     readonly plumb: Judgement;
     readonly level: Judgement;
     readonly spacing: readonly (Judgement & { readonly to: string })[];
-    /** Worst of position, plumb, level and spacing. */
+    /**
+     * Worst of position, plumb, level and spacing. A spacing that is wrong because the neighbour is not in place counts
+     * against the neighbour only.
+     */
     readonly verdict: Verdict;
     readonly headline: string;
     readonly nudge: Nudge | null;

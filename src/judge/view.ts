@@ -1,6 +1,6 @@
 import { type SitePoint, subtract, type Vec } from '../geometry/point.ts';
 import { type RigidMotion, toSite } from '../geometry/rigid.ts';
-import type { Entry, EntryKind, EntryOf, Thing } from '../job/entry-schema.ts';
+import type { Entry, EntryOf, Thing } from '../job/entry-schema.ts';
 import { ofKind, thingKey } from '../job/log.ts';
 import type { Plan } from '../job/plan-schema.ts';
 import { measure } from '../measure/measure.ts';
@@ -163,11 +163,6 @@ export const pullsBetween = (view: JobView, one: Thing, other: Thing): PullResul
     .pullsOf(one)
     .filter(({ end }) => thingKey(end) === thingKey(other))
     .map(({ result }) => result);
-
-/** Entries of one kind logged since the thing's present stand began. */
-export function since<K extends EntryKind>(view: JobView, thing: Thing, kind: K): EntryOf<K>[] {
-  return ofKind(view.entries.slice(view.book.standAt(thing) + 1), kind);
-}
 
 export const postOf = (hole: string): Thing => ({ kind: 'post', hole });
 export const stakeOf = (hole: string): Thing => ({ kind: 'hole-stake', hole });

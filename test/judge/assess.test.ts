@@ -159,10 +159,24 @@ describe('a ring that is set and measured', () => {
   });
 
   it('a neighbour of the post that is out is told whose fault it is', () => {
-    const { spacing } = holeOf(assess(setJob({ off: 0.03 }).log), '4').set;
+    const { spacing, position } = holeOf(assess(setJob({ off: 0.03 }).log), '4').set;
+    expect(position.verdict).toBe('in');
     const bad = spacing.find(({ to }) => to === '5')!;
     expect(bad.verdict).not.toBe('in');
     expect(bad.why).toMatch(/Post 5 is the one that is not in place: see to it first\.$/);
+  });
+
+  it('and is not called out for it, though its own gate waits', () => {
+    const field = setJob({ off: 0.03 });
+    field.benchmark();
+    field.top('4');
+    field.top('4');
+    field.benchmark();
+    for (const side of ['front', 'left', 'back', 'right'] as const) field.plumb('4', side);
+    const hole = holeOf(assess(field.log), '4');
+    expect(hole.set.verdict).toBe('in');
+    expect(hole.set.headline).toMatch(/^Post 4 is in, but for its spacing\. Post 4 to post 5 measures/);
+    expect(hole.pourGate.items.find(({ item }) => item === 'spacing')?.green).toBe(false);
   });
 
   it('the readings of a nudge are what the tape then reads: nudged by it, the post is in', () => {

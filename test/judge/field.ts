@@ -45,7 +45,7 @@ export function ringPlan(units: Units = 'mm', change: Partial<Plan> = {}): Plan 
 }
 
 /** Where A and B stand in the plan frame: behind the ring, 8 m apart. */
-export const SITE = {
+const SITE = {
   kind: 'site',
   a: { right: mm(-4000), front: mm(-5000) },
   b: { right: mm(4000), front: mm(-5000) },
