@@ -50,7 +50,7 @@ export function doubtWords(about: Reading): string | null {
   if (!isBeyondBelief(about)) return null;
   const { reading, expected, units } = about;
   const [slip] = slips(about);
-  const difference = `This is ${differenceInWords(reading - expected, units)} (${formatLength(expected, units)}).`;
+  const difference = `This is ${differenceInWords(reading - expected, units)} than expected (${formatLength(expected, units)}).`;
   return [difference, ...(slip ? [slip.text] : []), 'Read it again, or keep it as read.'].join(' ');
 }
 

@@ -31,12 +31,12 @@ const WIDER_ASKS = 1.6;
 /** Asks back where an as-dug depth looks like a slip. Too shallow is no slip: it is what the hole is like. */
 export function depthDoubt(m: number, required: number | null, units: Units): string | null {
   if (required === null || m <= required + DEEPER_ASKS_M) return null;
-  return `This is ${differenceInWords(m - required, units)} (${formatLength(required, units)}). Read it again, or keep it as read.`;
+  return `This is ${differenceInWords(m - required, units)} than asked for (${formatLength(required, units)}). Read it again, or keep it as read.`;
 }
 
 export function widthDoubt(m: number, planned: number, units: Units): string | null {
   if (m <= planned * WIDER_ASKS && m >= planned / WIDER_ASKS) return null;
-  return `This is ${differenceInWords(m - planned, units)} (${formatLength(planned, units)}). Read it again, or keep it as read.`;
+  return `This is ${differenceInWords(m - planned, units)} than planned (${formatLength(planned, units)}). Read it again, or keep it as read.`;
 }
 
 /** What a dug hole is, for a headline; the verdict's word is in it. */

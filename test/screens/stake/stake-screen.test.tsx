@@ -1,0 +1,246 @@
+// @vitest-environment happy-dom
+import { cleanup, fireEvent, screen, waitFor } from '@testing-library/preact';
+import { afterEach, describe, expect, test, vi } from 'vitest';
+import type { Body } from '../../../src/job/entry-schema.ts';
+import { ofKind, standing } from '../../../src/job/log.ts';
+import { StakeScreen } from '../../../src/screens/stake/stake-screen.tsx';
+import { formatLength } from '../../../src/units/index.ts';
+import { samplePlan } from '../../job/sample.ts';
+import { fillDisk } from '../../store/fake-store.ts';
+import { openScreen } from '../plan/open-screen.tsx';
+import { heading, tap, tapWhenThere, typeReading } from '../taps.ts';
+import {
+  BASELINE,
+  CHECKS,
+  checked,
+  DIGGABLE,
+  fromA,
+  fromB,
+  holeStake,
+  MARKED,
+  ORDER,
+  PLACED,
+  PLAN,
+  PROVED,
+  PULLS,
+  pull,
+  READY,
+  STAKED,
+  stake,
+  stand,
+} from './field-day.ts';
+
+afterEach(() => {
+  cleanup();
+  vi.restoreAllMocks();
+});
+
+const open = (bodies: readonly Body[], hole: string | null = null) => openScreen(StakeScreen, bodies, hole);
+const [FIRST, SECOND] = ORDER as [string, string];
+const reading = (m: number) => formatLength(m, samplePlan.units);
+const last = async (job: Awaited<ReturnType<typeof open>>) => (await job.log()).at(-1)!.body;
+
+describe('where A and B go', () => {
+  test('the tool’s proposal is logged as the tool’s, in the steps of the units', async () => {
+    const job = await open(PLAN);
+    expect(heading()).toBe('Drive two reference stakes, A and B, this far apart');
+    tap('Use these stakes');
+    await screen.findByText('First have buried services marked');
+    expect(await last(job)).toMatchObject({ kind: 'site', chosenBy: 'tool' });
+  });
+
+  test('the user’s own places are judged as they are typed, and logged as the user’s', async () => {
+    const job = await open(PLAN);
+    tap('I say where A and B are');
+    const type = (label: string, text: string) => {
+      fireEvent.input(screen.getByLabelText(label), { target: { value: text } });
+      fireEvent.blur(screen.getByLabelText(label));
+    };
+    type('A: how far to the side of the centre', '3 0');
+    type('A: how far before or behind the centre', '30 0');
+    type('B: how far to the side of the centre', '3 0');
+    type('B: how far before or behind the centre', '30 0');
+    expect(screen.getByText(/^At the worst hole/).textContent).toContain('the best places give');
+    tap('Use these places');
+    await screen.findByText('First have buried services marked');
+    expect(await last(job)).toMatchObject({
+      kind: 'site',
+      chosenBy: 'user',
+      a: { right: { typed: '-3 0' }, front: { typed: '-30 0' } },
+      b: { right: { typed: '3 0' }, front: { typed: '-30 0' } },
+    });
+  });
+
+  test('a place that is not typed is named, and nothing is logged', async () => {
+    const job = await open(PLAN);
+    tap('I say where A and B are');
+    tap('Use these places');
+    expect(screen.getByRole('alert').textContent).toMatch(
+      /^A: how far to the side of the centre: it is empty; type/,
+    );
+    expect(await job.log()).toHaveLength(PLAN.length);
+  });
+
+  test('can be changed later, with a warning', async () => {
+    await open(READY);
+    tap('The line A–B');
+    tap('Move A and B');
+    expect(screen.getByRole('region', { name: 'Caution: stakes driven before' })).toBeTruthy();
+    tap('Leave them');
+    expect(heading()).toContain(`Hole ${FIRST}`);
+  });
+});
+
+describe('up to the line A–B', () => {
+  test('services, A, B, and the tape between them', async () => {
+    const job = await open(PLACED);
+    tap('Services are marked');
+    await tapWhenThere('Stake A driven');
+    await tapWhenThere('Stake B driven');
+    await tapWhenThere('Read the tape from A to B');
+    typeReading(reading(BASELINE));
+    tap(/^Read it/);
+    await screen.findByText(`Hole ${FIRST}: drive a stake where both tapes meet`);
+    const kinds = (await job.log()).slice(PLACED.length).map(({ body }) => body.kind);
+    expect(kinds).toEqual(['check', 'stand', 'stand', 'pull']);
+  });
+
+  test('a pulled length that differs moves the lengths from B with it', async () => {
+    await open(
+      [...MARKED, stand(stake('A')), stand(stake('B')), pull(stake('A'), stake('B'), BASELINE + 0.0508)],
+      '3',
+    );
+    const { station, offset, fromA: a, fromB: b } = PULLS.get('3')!;
+    expect(document.body.textContent).toContain(reading(a));
+    expect(document.body.textContent).toContain(reading(Math.hypot(BASELINE + 0.0508 - station, offset)));
+    expect(document.body.textContent).not.toContain(reading(b));
+  });
+});
+
+describe('one hole', () => {
+  test('is driven and read back from A and from B', async () => {
+    const job = await open(READY);
+    expect(document.body.textContent).toContain(reading(PULLS.get(FIRST)!.fromA));
+    tap('Stake driven');
+    await tapWhenThere('Read the tape from A');
+    typeReading(reading(PULLS.get(FIRST)!.fromA));
+    tap(/^Read it/);
+    await tapWhenThere('Read the tape from B');
+    typeReading(reading(PULLS.get(FIRST)!.fromB));
+    tap(/^Read it/);
+    await screen.findByText(`Hole ${SECOND}: drive a stake where both tapes meet`);
+    const bodies = (await job.log()).slice(READY.length).map(({ body }) => body);
+    expect(bodies).toEqual([
+      { kind: 'stand', thing: { kind: 'hole-stake', hole: FIRST }, event: 'driven' },
+      expect.objectContaining({
+        kind: 'pull',
+        hold: { how: 'level' },
+        reading: expect.objectContaining({ typed: reading(PULLS.get(FIRST)!.fromA) }),
+      }),
+      expect.objectContaining({ kind: 'pull', hold: { how: 'level' } }),
+    ]);
+  });
+
+  test('a double tap logs once', async () => {
+    const job = await open(READY);
+    tap('Stake driven');
+    tap('Stake driven');
+    await screen.findByText(`Stake ${FIRST}: read the tape back from A`);
+    expect(ofKind(await job.log(), 'stand')).toHaveLength(3);
+  });
+
+  test('that is not saved says so, and can be tried again', async () => {
+    const job = await open(READY);
+    fillDisk('aborted');
+    tap('Stake driven');
+    await screen.findAllByText(/not saved/i);
+    expect(await job.log()).toHaveLength(READY.length);
+    vi.restoreAllMocks();
+    expect(heading()).toContain('drive a stake');
+  });
+
+  test('in the address stays in front, whatever is next', async () => {
+    await open(STAKED, SECOND);
+    expect(heading()).toContain(`Stake ${SECOND} is in`);
+    expect(screen.getByRole('link', { name: 'Go on' })).toBeTruthy();
+  });
+
+  test('Later leads to the next hole that wants something', async () => {
+    await open(READY);
+    const later = screen.getByRole('link', { name: `Later: go on to hole ${SECOND}` });
+    expect(later.getAttribute('href')).toMatch(new RegExp(`/stake/${SECOND}$`));
+  });
+
+  test('that is out says which way to shift, and opens a new stand when moved', async () => {
+    const job = await open([...READY, stand(holeStake(FIRST)), fromA(FIRST, 0.08), fromB(FIRST)]);
+    expect(heading()).toMatch(new RegExp(`^Stake ${FIRST} is out by`));
+    expect(screen.getByText(new RegExp(`^Shift stake ${FIRST} .*(pier|clockwise)`))).toBeTruthy();
+    tap('Stake moved');
+    await screen.findByText(`Stake ${FIRST}: read the tape back from A`);
+    expect(await last(job)).toMatchObject({ kind: 'stand', event: 'moved' });
+  });
+
+  test('a reading can be struck where it is shown', async () => {
+    const job = await open(STAKED, FIRST);
+    tap(`More on stake ${FIRST}`);
+    fireEvent.click(screen.getAllByRole('button', { name: /^Strike: Pull A/ })[0]!);
+    fireEvent.click(screen.getByRole('radio', { name: 'misread', hidden: true }));
+    tap('Strike it');
+    await screen.findByText(`Stake ${FIRST}: read the tape back from A`);
+    expect(standing(await job.log())).toHaveLength(STAKED.length - 1);
+  });
+});
+
+describe('proof', () => {
+  test('a check pull is read against what it should read', async () => {
+    const job = await open(STAKED);
+    const { expected } = CHECKS[0]!;
+    expect(heading()).toMatch(/^Check pull: stake/);
+    tap('Read the tape');
+    typeReading(reading(expected));
+    tap(/^Read it/);
+    await waitFor(async () => expect(await job.log()).toHaveLength(STAKED.length + 1));
+    expect(await last(job)).toMatchObject({ kind: 'pull', from: CHECKS[0]!.from, to: CHECKS[0]!.to });
+  });
+
+  test('any check pull is one tap away, and says what it read', async () => {
+    await open([...STAKED, ...checked(1)]);
+    tap(`Check pulls: 1 of ${CHECKS.length} read`);
+    const rows = screen.getAllByRole('button', { name: /^stake \w+ to stake/ });
+    expect(rows).toHaveLength(CHECKS.length);
+    expect(rows[0]!.textContent).toMatch(/read \d/);
+    expect(rows[1]!.textContent).toContain('not read yet');
+  });
+
+  test('a reading that looks wrong stands on top with its ways out', async () => {
+    const { from, to, expected } = CHECKS[0]!;
+    const wrong = pull(from.thing, to.thing, expected + 0.3048);
+    await open([...STAKED, ...checked(CHECKS.length).slice(1), wrong]);
+    const box = screen.getByRole('region', { name: 'Caution: a reading looks wrong' });
+    expect(box.textContent).toMatch(/looks 1′ .* too long/);
+    expect(screen.getByRole('button', { name: /^Strike: Pull stake/ })).toBeTruthy();
+    expect(screen.getByRole('button', { name: /^Pull again: Pull stake/ })).toBeTruthy();
+  });
+
+  test('ties end it, and the way leads to Dig', async () => {
+    const job = await open(PROVED);
+    tap('Two ways back are set');
+    await screen.findByText('Every stake is in and checked');
+    expect(await last(job)).toEqual({ kind: 'check', item: 'ties', done: true });
+    expect(screen.getByRole('link', { name: 'Go to Dig' }).getAttribute('href')).toMatch(/\/dig$/);
+  });
+
+  test('a single stake moved since has its own ties asked for', async () => {
+    const job = await open([
+      ...DIGGABLE,
+      stand(holeStake('4'), 'moved'),
+      fromA('4'),
+      fromB('4'),
+      ...checked(CHECKS.length),
+    ]);
+    tap('Two ways back are set');
+    await waitFor(async () =>
+      expect(await last(job)).toEqual({ kind: 'check', item: 'ties', done: true, hole: '4' }),
+    );
+  });
+});
