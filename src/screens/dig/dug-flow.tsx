@@ -97,7 +97,7 @@ function MetSheet({ hole, depth, width, onBack, onClose }: MetSheetProps) {
       onClose={onBack}
       actions={
         <Button kind="main" onPress={() => void logDug()}>
-          Log as-dug
+          Log it
         </Button>
       }
     >
