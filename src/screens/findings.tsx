@@ -2,15 +2,36 @@ import { useState } from 'preact/hooks';
 import type { Entry } from '../job/entry-schema.ts';
 import { describeEntry } from '../job/words.ts';
 import type { Finding } from '../judge/types.ts';
-import { Button, StrikeForm } from '../ui/index.ts';
+import { Button, ButtonLink, Caution, StrikeForm } from '../ui/index.ts';
 import { useJobBook } from './job-book.ts';
 import { More } from './more.tsx';
+import { hrefOf } from './route.ts';
 
-/** What is wrong with the job as a whole, behind one line; a pull that looks misread can be struck right here. */
+/** Findings that shake every place there is: they stand above whatever is to be done next. */
+const SHAKES_ALL: ReadonlySet<Finding['code']> = new Set(['baseline', 'global-test']);
+
+/** What makes every place doubtful, with the line A–B one tap away. */
+export function Alarms() {
+  const { assessment, jobId } = useJobBook();
+  const alarms = assessment.findings.filter(({ code }) => SHAKES_ALL.has(code));
+  if (alarms.length === 0) return null;
+  return (
+    <Caution title="every place is in doubt">
+      {alarms.map(({ text }) => (
+        <p key={text}>{text}</p>
+      ))}
+      <ButtonLink href={hrefOf({ at: 'job', job: jobId, phase: 'stake', hole: null })}>
+        See to A and B
+      </ButtonLink>
+    </Caution>
+  );
+}
+
+/** What else is wrong with the job, behind one line; a pull that looks misread can be struck right here. */
 export function Findings() {
   const { assessment, log, situation, strike } = useJobBook();
   const [striking, setStriking] = useState<Entry | null>(null);
-  const { findings } = assessment;
+  const findings = assessment.findings.filter(({ code }) => !SHAKES_ALL.has(code));
   if (findings.length === 0) return null;
   const entriesOf = ({ code, entries }: Finding) =>
     code === 'misreading' ? log.filter(({ id }) => entries.includes(id)) : [];

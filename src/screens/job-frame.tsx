@@ -1,10 +1,10 @@
 import type { ComponentChildren } from 'preact';
-import { describeEntry } from '../job/words.ts';
 import { Frame, type FrameTab } from '../ui/frame.tsx';
 import type { ToastNote } from '../ui/toast.tsx';
 import { type JobBook, useJobBook } from './job-book.ts';
 import { progressOf } from './progress.ts';
 import { hrefOf, PHASES, type Phase } from './route.ts';
+import { doneWords, UNDO_REASON } from './undo-words.ts';
 
 export interface JobFrameProps {
   readonly phase: Phase;
@@ -47,13 +47,11 @@ function tabsOf(book: JobBook, current: Phase): FrameTab[] {
 }
 
 /** Undo strikes the entry just made, as any strike does; a strike itself is undone by striking it. */
-function toastOf({ save, situation, strike }: JobBook): ToastNote | null {
+function toastOf({ save, situation, log, strike }: JobBook): ToastNote | null {
   if (save.at !== 'saved' || !save.last) return null;
   const entry = save.last;
   return {
-    text: `Saved: ${describeEntry(entry, situation.plan)}.`,
+    text: doneWords(entry, log, situation.plan),
     onUndo: () => void strike(entry.id, UNDO_REASON),
   };
 }
-
-const UNDO_REASON = 'taken back at once';

@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useMemo, useState } from 'preact/hooks';
 import type { Body, Entry } from '../job/entry-schema.ts';
+import { inOrder } from '../job/log.ts';
 import { assessSituation } from '../judge/assess.ts';
 import { situate } from '../judge/situation.ts';
 import { StoreError } from '../store/errors.ts';
@@ -11,7 +12,7 @@ export type OpenJob =
   | { readonly at: 'failed'; readonly text: string }
   | { readonly at: 'open'; readonly book: JobBook };
 
-type Loaded = { readonly log: readonly Entry[] } | { readonly text: string } | null;
+export type Loaded = { readonly log: readonly Entry[] } | { readonly text: string } | null;
 
 /**
  * Opens a job and keeps its log in step with the disk: first the write, then the screen. Coming back to the front it
@@ -24,9 +25,12 @@ export function useJob(jobId: string): OpenJob {
 
   const load = useCallback(async () => {
     try {
-      setLoaded({ log: await book.loadLog(jobId) });
+      const log = await book.loadLog(jobId);
+      setLoaded((was) => withEntries(was, log));
     } catch (error) {
-      setLoaded({ text: sentenceOf(error) });
+      // What is on the screen stays there: only a job that never opened has nothing to show.
+      setLoaded((was) => (was && 'log' in was ? was : { text: sentenceOf(error, NOT_OPENED) }));
+      passOn(error);
     }
   }, [book, jobId]);
 
@@ -43,11 +47,12 @@ export function useJob(jobId: string): OpenJob {
     setSave({ at: 'saving' });
     try {
       const entry = await work();
-      setLoaded((was) => ({ log: was && 'log' in was ? [...was.log, entry] : [entry] }));
+      setLoaded((was) => withEntries(was, [entry]));
       setSave({ at: 'saved', last: entry });
       return entry;
     } catch (error) {
-      setSave({ at: 'failed', text: sentenceOf(error) });
+      setSave({ at: 'failed', text: sentenceOf(error, NOT_SAVED) });
+      passOn(error);
       return null;
     }
   }, []);
@@ -66,8 +71,27 @@ export function useJob(jobId: string): OpenJob {
   return { at: 'open', book: { jobId, log, situation, assessment, save, append, strike } };
 }
 
-/** A store's error has a sentence for the user; anything else is a fault of ours and goes on to the console. */
-function sentenceOf(error: unknown): string {
-  if (error instanceof StoreError) return error.message;
-  throw error;
+/**
+ * What is shown and what came from the disk, each entry once and in order: a read that began before an append was on disk
+ * must not take it off the screen, and a log only grows. The same object when nothing is new, so that nothing is computed
+ * again for it.
+ */
+export function withEntries(shown: Loaded, more: readonly Entry[]): Loaded {
+  const log = shown && 'log' in shown ? shown.log : [];
+  const known = new Set(log.map(({ id }) => id));
+  const fresh = more.filter(({ id }) => !known.has(id));
+  return shown && 'log' in shown && fresh.length === 0 ? shown : { log: inOrder([...log, ...fresh]) };
+}
+
+const NOT_SAVED =
+  'Nothing was saved, by a fault of this app; what you entered is still here: try again, or load the page again.';
+const NOT_OPENED =
+  'The job did not open, by a fault of this app; its log is still on this phone: load the page again.';
+
+const sentenceOf = (error: unknown, fault: string): string =>
+  error instanceof StoreError ? error.message : fault;
+
+/** A store's error has had its sentence; anything else is a fault of ours and goes on to the console. */
+function passOn(error: unknown): void {
+  if (!(error instanceof StoreError)) throw error;
 }

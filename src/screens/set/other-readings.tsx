@@ -1,37 +1,40 @@
-import { SIDES } from '../../job/entry-schema.ts';
+import { type Body, SIDES } from '../../job/entry-schema.ts';
 import { endName, sideName, thingName, turningOf } from '../../job/words.ts';
 import { possiblePulls } from '../../judge/possible-pulls.ts';
 import { pullPlan } from '../../judge/pull-ends.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { type JobView, postOf } from '../../judge/view.ts';
+import { capital } from '../../judge/words.ts';
 import { Button } from '../../ui/index.ts';
 import { More } from '../more.tsx';
-import { useLog } from '../use-log.ts';
+import { rodAtTarget } from './level-step.ts';
 import type { OpenFlow } from './set-flow.tsx';
 
 export interface OtherReadingsProps {
   readonly view: JobView;
   readonly hole: HoleAssessment;
+  readonly setup: string;
   readonly onFlow: (flow: OpenFlow) => void;
+  readonly onLog: (body: Body) => void;
 }
 
 /** Every reading that could be taken of this post, for whoever wants another than the one proposed. */
-export function OtherReadings({ view, hole, onFlow }: OtherReadingsProps) {
-  const { log } = useLog();
+export function OtherReadings({ view, hole, setup, onFlow, onLog }: OtherReadingsProps) {
   if (!hole.set.done || !hole.designed) return null;
   const post = postOf(hole.hole);
   const name = thingName(post, view.plan);
   const turning = turningOf(view.plan, hole.hole);
   const at = hole.set.at?.place ?? hole.designed;
-  const pulls = possiblePulls(view, post, at).map(({ from, fromAt }) =>
-    pullPlan(view, from, fromAt, post, at),
-  );
+  const pulls = possiblePulls(view, post, at)
+    .filter(({ open }) => open())
+    .map(({ from, fromAt }) => pullPlan(view, from, fromAt, post, at));
+  const expected = rodAtTarget(view, hole.hole, setup);
   return (
     <More label={`Other readings of ${name}`}>
-      {pulls.map(({ from, to, expected }) => (
+      {pulls.map(({ from, to, expected: level }) => (
         <Button
           key={endName(from, view.plan)}
-          onPress={() => onFlow({ take: 'pull', pull: { from, to, expected } })}
+          onPress={() => onFlow({ take: 'pull', pull: { from, to, expected: level } })}
         >
           Tape from {endName(from, view.plan)}
         </Button>
@@ -44,11 +47,12 @@ export function OtherReadings({ view, hole, onFlow }: OtherReadingsProps) {
       <Button onPress={() => onFlow({ take: 'rod', on: { point: 'benchmark' }, expected: null })}>
         Rod on the benchmark
       </Button>
-      <Button onPress={() => onFlow({ take: 'rod', on: { point: 'top', hole: hole.hole }, expected: null })}>
+      <Button onPress={() => onFlow({ take: 'rod', on: { point: 'top', hole: hole.hole }, expected })}>
         Rod on the top of {name}
       </Button>
-      <Button onPress={() => void log({ kind: 'stand', thing: post, event: 'moved' })}>
-        {name} was moved: what was read of it no longer counts
+      <p>If {name} was moved or knocked, what was read of it no longer counts.</p>
+      <Button onPress={() => onLog({ kind: 'stand', thing: post, event: 'moved' })}>
+        {capital(name)} was moved
       </Button>
     </More>
   );

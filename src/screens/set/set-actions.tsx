@@ -1,10 +1,12 @@
+import type { ComponentChildren } from 'preact';
+import type { Body } from '../../job/entry-schema.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
-import { Button, ButtonLink, ButtonRow } from '../../ui/index.ts';
+import { Button, ButtonLink } from '../../ui/index.ts';
+import { ActionRow } from '../action-row.tsx';
 import { useJobBook } from '../job-book.ts';
 import { hrefOf } from '../route.ts';
-import { useLog } from '../use-log.ts';
 import type { OpenFlow } from './set-flow.tsx';
-import type { SetStep } from './set-step.ts';
+import type { SetStep } from './step.ts';
 
 export interface SetActionsProps {
   readonly hole: HoleAssessment | null;
@@ -13,93 +15,87 @@ export interface SetActionsProps {
   readonly nextHref: string | null;
   readonly onFlow: (flow: OpenFlow) => void;
   readonly onLeave: () => void;
+  readonly onLog: (body: Body) => void;
 }
 
 /** The one thing to do about this post, and the way past it. */
-export function SetActions({ hole, step, nextHref, onFlow, onLeave }: SetActionsProps) {
+export function SetActions({ hole, step, nextHref, onFlow, onLeave, onLog }: SetActionsProps) {
   const { jobId } = useJobBook();
-  const { log } = useLog();
   const pourHref = hrefOf({ at: 'job', job: jobId, phase: 'pour', hole: hole?.hole ?? null });
-  if (!hole || !step || step.do === 'lay') {
+  if (!hole || !step || step.do === 'lay')
     return (
       <ButtonLink kind="main" href={pourHref}>
         Go to Pour
       </ButtonLink>
     );
-  }
-  const thing = { kind: 'post', hole: hole.hole } as const;
-  const later = nextHref && <ButtonLink href={nextHref}>Later</ButtonLink>;
+  if (step.do === 'done') return <DoneActions pourHref={pourHref} nextHref={nextHref} />;
+  const beside =
+    step.do === 'move' ? (
+      <Button onPress={onLeave}>Leave it so</Button>
+    ) : (
+      nextHref && <ButtonLink href={nextHref}>Later</ButtonLink>
+    );
+  return (
+    <ActionRow beside={beside}>
+      <StepAction step={step} hole={hole.hole} onFlow={onFlow} onLog={onLog} />
+    </ActionRow>
+  );
+}
+
+interface StepActionProps extends Pick<SetActionsProps, 'onFlow' | 'onLog'> {
+  readonly step: Exclude<SetStep, { do: 'lay' | 'done' }>;
+  readonly hole: string;
+}
+
+function StepAction({ step, hole, onFlow, onLog }: StepActionProps) {
+  const thing = { kind: 'post', hole } as const;
+  // Each its own button, so that the second half of a double tap does not press what has come in its place.
+  const main = (name: string, press: () => void, words: ComponentChildren) => (
+    <Button key={name} kind="main" onPress={press}>
+      {words}
+    </Button>
+  );
   switch (step.do) {
     case 'stand':
-      return (
-        <ButtonRow>
-          {later}
-          <Button kind="main" onPress={() => void log({ kind: 'stand', thing, event: 'set' })}>
-            It stands
-          </Button>
-        </ButtonRow>
-      );
-    case 'pull':
-      return (
-        <ButtonRow>
-          {later}
-          <Button kind="main" onPress={() => onFlow({ take: 'pull', pull: step.pull })}>
-            Enter the tape
-          </Button>
-        </ButtonRow>
-      );
-    case 'doubt':
-      return (
-        <ButtonRow>
-          {later}
-          {step.again ? (
-            <Button kind="main" onPress={() => onFlow({ take: 'strike', entry: step.entry })}>
-              Choose and strike
-            </Button>
-          ) : (
-            <Button kind="main" onPress={() => onFlow({ take: 'pull', pull: step.pull })}>
-              Enter the tape
-            </Button>
-          )}
-        </ButtonRow>
-      );
+      return main('stand', () => onLog({ kind: 'stand', thing, event: 'set' }), 'It stands');
     case 'move':
-      return (
-        <ButtonRow>
-          <Button onPress={onLeave}>Leave it so</Button>
-          <Button kind="main" onPress={() => void log({ kind: 'stand', thing, event: 'nudged' })}>
-            It is moved
-          </Button>
-        </ButtonRow>
-      );
+      return main('move', () => onLog({ kind: 'stand', thing, event: 'nudged' }), 'It is moved');
+    case 'doubt':
+      if (step.again !== 'not-yet')
+        return main('strike', () => onFlow({ take: 'strike', entry: step.entry }), 'Choose and strike');
+      return main('pull', () => onFlow({ take: 'pull', pull: step.pull }), 'Enter the tape');
+    case 'pull':
+    case 'tell':
+      return main('pull', () => onFlow({ take: 'pull', pull: step.pull }), 'Enter the tape');
     case 'plumb':
-      return (
-        <ButtonRow>
-          {later}
-          <Button kind="main" onPress={() => onFlow({ take: 'plumb', side: step.side })}>
-            Enter plumb
-          </Button>
-        </ButtonRow>
-      );
+      return main('plumb', () => onFlow({ take: 'plumb', side: step.side }), 'Enter plumb');
     case 'rod':
-      return (
-        <ButtonRow>
-          {later}
-          <Button kind="main" onPress={() => onFlow({ take: 'rod', on: step.on, expected: step.expected })}>
-            Enter the rod
-          </Button>
-        </ButtonRow>
-      );
-    case 'done':
-      return (
-        <ButtonRow>
-          <ButtonLink href={pourHref}>Pour</ButtonLink>
-          {nextHref ? (
-            <ButtonLink kind="main" href={nextHref}>
-              Next post
-            </ButtonLink>
-          ) : null}
-        </ButtonRow>
+      return main(
+        'rod',
+        () => onFlow({ take: 'rod', on: step.on, expected: step.expected }),
+        'Enter the rod',
       );
   }
+}
+
+function DoneActions({
+  pourHref,
+  nextHref,
+}: {
+  readonly pourHref: string;
+  readonly nextHref: string | null;
+}) {
+  if (nextHref === null)
+    return (
+      <ButtonLink kind="main" href={pourHref}>
+        Go to Pour
+      </ButtonLink>
+    );
+  return (
+    <ActionRow beside={<ButtonLink href={pourHref}>Pour</ButtonLink>}>
+      <ButtonLink kind="main" href={nextHref}>
+        Next post
+      </ButtonLink>
+    </ActionRow>
+  );
 }

@@ -1,119 +1,152 @@
+import type { Hold } from '../../job/entry-schema.ts';
+import { lengthWords } from '../../job/length.ts';
 import type { Plan } from '../../job/plan-schema.ts';
 import { endName, sideName, thingName, turningOf } from '../../job/words.ts';
-import type { PullPlan } from '../../judge/pull-ends.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
-import { Figure, PullRow, VerdictMark } from '../../ui/index.ts';
-import { formatSmall } from '../../units/index.ts';
+import { Figure, VerdictMark } from '../../ui/index.ts';
+import { HELD } from '../hold-choice.tsx';
+import { MoveCard } from './move-card.tsx';
 import './set.css';
-import type { SetStep } from './set-step.ts';
+import type { DoubtStep, SetStep } from './step.ts';
+import { TapeRow } from './tape-row.tsx';
 
-export interface SetCardProps {
-  readonly step: SetStep;
+export interface SetCardProps<S extends SetStep = SetStep> {
+  readonly step: S;
   readonly hole: HoleAssessment;
   readonly plan: Plan;
+  readonly how: Hold['how'];
 }
 
+type CardOf<Do extends SetStep['do']> = SetCardProps<Extract<SetStep, { do: Do }>>;
+
 /** The next thing to do about a post, in one sentence with its numbers. */
-export function SetCard({ step, hole, plan }: SetCardProps) {
-  const post = thingName({ kind: 'post', hole: hole.hole }, plan);
+export function SetCard({ step, ...rest }: SetCardProps) {
   switch (step.do) {
     case 'lay':
       return <h2>First say where A and B stand</h2>;
     case 'stand':
-      return (
-        <>
-          <h2>Stand {post} where both tapes meet</h2>
-          {step.hold.map((pull) => (
-            <TapeRow key={pull.from.thing.kind + endName(pull.from, plan)} pull={pull} plan={plan} />
-          ))}
-        </>
-      );
+      return <StandCard step={step} {...rest} />;
     case 'pull':
-      return (
-        <>
-          <h2>
-            Measure {post} from {thingName(step.pull.from.thing, plan)}
-          </h2>
-          <TapeRow pull={step.pull} plan={plan} />
-        </>
-      );
+      return <PullCard step={step} {...rest} />;
     case 'doubt':
-      return (
-        <>
-          <h2>
-            {step.again
-              ? `Two tapes to ${post} disagree: strike the wrong one`
-              : `A tape to ${post} looks misread: pull it again`}
-          </h2>
-          <p>
-            Read as <Figure m={step.entry.body.reading.m} units={plan.units} size="text" />; everything else
-            says:
-          </p>
-          <TapeRow pull={step.pull} plan={plan} />
-        </>
-      );
+      return <DoubtCard step={step} {...rest} />;
+    case 'tell':
+      return <TellCard step={step} {...rest} />;
     case 'move':
-      return <MoveCard step={step} hole={hole} plan={plan} />;
+      return <MoveCard step={step} {...rest} />;
     case 'plumb':
-      return (
-        <h2>
-          Hold the level on the {sideName(step.side, turningOf(plan, hole.hole))} face of {post}
-        </h2>
-      );
+      return <PlumbCard step={step} {...rest} />;
     case 'rod':
-      return (
-        <>
-          <h2>Read the rod on {step.on.point === 'benchmark' ? 'the benchmark' : `the top of ${post}`}</h2>
-          {step.expected !== null && (
-            <p>
-              At the right height it reads <Figure m={step.expected} units={plan.units} size="text" />.
-            </p>
-          )}
-        </>
-      );
+      return <RodCard step={step} {...rest} />;
     case 'done':
-      return <h2>{hole.set.headline}</h2>;
+      return <DoneCard {...rest} />;
   }
 }
 
-function MoveCard({ step, hole, plan }: SetCardProps & { readonly step: Extract<SetStep, { do: 'move' }> }) {
-  const { nudge } = step;
-  const post = thingName({ kind: 'post', hole: hole.hole }, plan);
-  if (!nudge) return <OutHead text={step.why} />;
+const nameOf = (hole: HoleAssessment, plan: Plan): string =>
+  thingName({ kind: 'post', hole: hole.hole }, plan);
+
+function StandCard({ step, hole, plan, how }: CardOf<'stand'>) {
   return (
     <>
-      <OutHead
-        text={`${post.slice(0, 1).toUpperCase()}${post.slice(1)} is out by ${formatSmall(nudge.distance, plan.units)}`}
-      />
-      <p class="set-nudge">{nudge.words} It is right when these read:</p>
-      {nudge.readings.map(({ from, to, reading }) => (
-        <TapeRow key={endName(from, plan)} pull={{ from, to, expected: reading }} plan={plan} />
+      <h2>Stand {nameOf(hole, plan)} where both tapes meet</h2>
+      {step.hold.map((pull) => (
+        <TapeRow key={endName(pull.from, plan)} pull={pull} plan={plan} how={how} />
       ))}
+      {hole.dug.at === null && <p>Hole {hole.hole} is not dug yet, or its depth is not logged.</p>}
     </>
   );
 }
 
-function OutHead({ text }: { readonly text: string }) {
+function PullCard({ step, hole, plan, how }: CardOf<'pull'>) {
   return (
-    <h2 class="set-out">
-      <VerdictMark verdict="out">{text}</VerdictMark>
+    <>
+      <h2>
+        Measure {nameOf(hole, plan)} from {thingName(step.pull.from.thing, plan)}
+      </h2>
+      <TapeRow pull={step.pull} plan={plan} how={how} />
+      {step.why && <p>{step.why}</p>}
+    </>
+  );
+}
+
+const DOUBT_HEAD: Record<DoubtStep['again'], (post: string) => string> = {
+  'not-yet': (post) => `A tape to ${post} looks misread: pull it again`,
+  apart: (post) => `Two tapes to ${post} disagree: strike the wrong one`,
+  alike: (post) => `A tape to ${post} reads the same twice, and does not fit`,
+};
+
+function DoubtCard({ step, hole, plan, how }: CardOf<'doubt'>) {
+  const { reading, hold } = step.entry.body;
+  return (
+    <>
+      <h2>{DOUBT_HEAD[step.again](nameOf(hole, plan))}</h2>
+      <p>
+        Read as <strong>{lengthWords(reading)}</strong>, {HELD[hold.how]}. By everything else it is:
+      </p>
+      <TapeRow pull={step.pull} plan={plan} how={how} />
+      {step.again === 'alike' && (
+        <p>
+          So the tape may touch another face than this, or a stake or a post has moved since it was pulled to.
+          Look at both ends; then strike what is wrong, or measure from something else.
+        </p>
+      )}
+    </>
+  );
+}
+
+function TellCard({ step, hole, plan, how }: CardOf<'tell'>) {
+  return (
+    <>
+      <h2>
+        Measure {nameOf(hole, plan)} from {thingName(step.pull.from.thing, plan)}
+      </h2>
+      <TapeRow pull={step.pull} plan={plan} how={how} />
+      <p>One of the tapes to it is misread, and this one should tell which.</p>
+    </>
+  );
+}
+
+function PlumbCard({ step, hole, plan }: CardOf<'plumb'>) {
+  const post = nameOf(hole, plan);
+  return (
+    <h2>
+      Hold the level on the {sideName(step.side, turningOf(plan, hole.hole))} face of {post}
     </h2>
   );
 }
 
-function TapeRow({ pull, plan }: { readonly pull: PullPlan; readonly plan: Plan }) {
-  const from =
-    pull.from.thing.kind === 'stake'
-      ? `from ${pull.from.thing.label}’s nail`
-      : `from ${endName(pull.from, plan)}`;
+function RodCard({ step, hole, plan }: CardOf<'rod'>) {
+  const where = step.on.point === 'benchmark' ? 'the benchmark' : `the top of ${nameOf(hole, plan)}`;
   return (
-    <PullRow
-      from={from}
-      to={`to ${endName(pull.to, plan)}`}
-      held="tape level"
-      m={pull.expected}
-      units={plan.units}
-      live
-    />
+    <>
+      <h2>Read the rod on {where}</h2>
+      {step.expected !== null && (
+        <p>
+          At the right height it reads <Figure m={step.expected} units={plan.units} size="text" />.
+        </p>
+      )}
+    </>
+  );
+}
+
+/** Nothing more is to be read: what it comes to. A post in concrete that is out is said to be so before all else. */
+function DoneCard({ hole, plan }: Omit<SetCardProps, 'step'>) {
+  const { verdict, headline, position, plumb, level } = hole.set;
+  const guarded = [position, plumb, level].every(({ checked }) => checked);
+  return (
+    <>
+      <h2 class="set-out">
+        <VerdictMark verdict={verdict} checked={guarded}>
+          {hole.poured && verdict === 'out' ? `In concrete, and out. ${headline}` : headline}
+        </VerdictMark>
+      </h2>
+      {hole.poured && verdict === 'out' && (
+        <p>
+          What is done about {nameOf(hole, plan)} is for whoever is responsible to decide. The frame can be
+          cut to where it stands.
+        </p>
+      )}
+    </>
   );
 }

@@ -4,7 +4,7 @@ import { type DrawnHole, PlanDrawing } from '../../ui/index.ts';
 import { drawnPull, drawnSite } from '../drawn-site.ts';
 import { useJobBook } from '../job-book.ts';
 import { setLook } from '../looks.ts';
-import type { SetStep } from './set-step.ts';
+import type { SetStep } from './step.ts';
 
 export interface SetDrawingProps {
   /** The hole that is worked on, and what is to be done about it. */
@@ -12,8 +12,9 @@ export interface SetDrawingProps {
   readonly step: SetStep | null;
 }
 
-/** Leaves room for a card and its main button on a phone of 844 px. */
-const DRAWING_HEIGHT = 200;
+/** Leaves room for a card and its main button on a phone of 844 px; readings to hold need more of it. */
+const DRAWING_HEIGHT = 190;
+const MOVE_HEIGHT = 150;
 
 /** Where things stand: every post by its verdict, the tapes to pull now, the way to push. */
 export function SetDrawing({ hole, step }: SetDrawingProps) {
@@ -30,7 +31,7 @@ export function SetDrawing({ hole, step }: SetDrawingProps) {
       units={plan.units}
       {...site}
       holes={site.holes.map((drawn) => withResult(drawn, assessed.get(drawn.label), step))}
-      maxHeight={DRAWING_HEIGHT}
+      maxHeight={step?.do === 'move' ? MOVE_HEIGHT : DRAWING_HEIGHT}
     />
   );
 }
@@ -39,7 +40,7 @@ type Ends = Pick<PullPlan, 'from' | 'to'>;
 
 function pullsOf(step: SetStep): readonly Ends[] {
   if (step.do === 'stand') return step.hold;
-  if (step.do === 'pull' || step.do === 'doubt') return [step.pull];
+  if (step.do === 'pull' || step.do === 'doubt' || step.do === 'tell') return [step.pull];
   return step.do === 'move' && step.nudge ? step.nudge.readings : [];
 }
 

@@ -1,7 +1,6 @@
 import type { EntryOf, Hold, Side } from '../../job/entry-schema.ts';
 import { ofKind } from '../../job/log.ts';
 import type { JobView } from '../../judge/view.ts';
-
 import { PullFlow, type PullToRead } from '../pull-flow.tsx';
 import { PlumbFlow } from './plumb-flow.tsx';
 import { RodFlow, type RodPoint } from './rod-flow.tsx';
@@ -30,13 +29,11 @@ export function SetFlow({ flow, hole, how, setup, view, onClose }: SetFlowProps)
       return <PullFlow pull={flow.pull} how={how} onClose={onClose} />;
     case 'plumb': {
       const lastOver = ofKind(view.entries, 'plumb').at(-1)?.body.over ?? null;
-      return <PlumbFlow hole={hole} side={flow.side} lastOver={lastOver} onClose={onClose} />;
+      return <PlumbFlow view={view} hole={hole} side={flow.side} lastOver={lastOver} onClose={onClose} />;
     }
     case 'strike':
       return <StrikeOne view={view} doubted={flow.entry} onClose={onClose} />;
-    case 'rod': {
-      const expected = flow.expected === null ? {} : { expected: flow.expected };
-      return <RodFlow on={flow.on} setup={setup} onClose={onClose} {...expected} />;
-    }
+    case 'rod':
+      return <RodFlow view={view} on={flow.on} setup={setup} expected={flow.expected} onClose={onClose} />;
   }
 }

@@ -1,8 +1,7 @@
 import type { Hold } from '../../job/entry-schema.ts';
 import { Button } from '../../ui/index.ts';
 import { HoldChoice } from '../hold-choice.tsx';
-
-import type { SetStep } from './set-step.ts';
+import type { SetStep } from './step.ts';
 
 export interface StepOptionsProps {
   readonly step: SetStep;
@@ -14,12 +13,22 @@ export interface StepOptionsProps {
 
 /** What has to be said beside a reading: how the tape is held, or where the level stands. */
 export function StepOptions({ step, how, onHow, setup, onNewSetup }: StepOptionsProps) {
-  if (step.do === 'pull' || step.do === 'doubt') return <HoldChoice value={how} onChange={onHow} />;
-  if (step.do !== 'rod') return null;
-  return (
-    <>
-      <p>The level is at set-up {setup}. If it was moved or knocked, read the benchmark anew.</p>
-      <Button onPress={onNewSetup}>The level was moved</Button>
-    </>
-  );
+  switch (step.do) {
+    case 'stand':
+    case 'pull':
+    case 'doubt':
+    case 'tell':
+      return <HoldChoice value={how} onChange={onHow} />;
+    case 'move':
+      return step.nudge ? <HoldChoice value={how} onChange={onHow} /> : null;
+    case 'rod':
+      return (
+        <>
+          <p>The level is at set-up {setup}. If it was moved or knocked, read the benchmark anew.</p>
+          <Button onPress={onNewSetup}>The level was moved</Button>
+        </>
+      );
+    default:
+      return null;
+  }
 }

@@ -1,0 +1,20 @@
+import type { ComponentChildren } from 'preact';
+import './action-row.css';
+
+export interface ActionRowProps {
+  /** A way past the main action, in one or two short words; without one the main action has the row to itself. */
+  readonly beside?: ComponentChildren;
+  /** The main action: it is given two thirds of the row, so that its words keep to one line. */
+  readonly children: ComponentChildren;
+}
+
+/** The main action and what stands beside it. */
+export function ActionRow({ beside, children }: ActionRowProps) {
+  if (!beside) return <>{children}</>;
+  return (
+    <div class="action-row">
+      {beside}
+      {children}
+    </div>
+  );
+}

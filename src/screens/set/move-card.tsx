@@ -1,0 +1,71 @@
+import type { Hold } from '../../job/entry-schema.ts';
+import type { Plan } from '../../job/plan-schema.ts';
+import { endName, thingName } from '../../job/words.ts';
+import type { HoleAssessment } from '../../judge/types.ts';
+import { capital } from '../../judge/words.ts';
+import { Figure, VerdictMark } from '../../ui/index.ts';
+import { formatSmall } from '../../units/index.ts';
+import type { SetStep } from './step.ts';
+import { TapeRow } from './tape-row.tsx';
+
+export interface MoveCardProps {
+  readonly step: Extract<SetStep, { do: 'move' }>;
+  readonly hole: HoleAssessment;
+  readonly plan: Plan;
+  readonly how: Hold['how'];
+}
+
+/** A post that is out and still loose: by how much, which way to move it, and what it reads when it is right. */
+export function MoveCard({ step, hole, plan, how }: MoveCardProps) {
+  const { nudge, part, rod, why } = step;
+  const post = thingName({ kind: 'post', hole: hole.hole }, plan);
+  if (nudge)
+    return (
+      <>
+        <OutHead text={`${capital(post)} is out by ${formatSmall(nudge.distance, plan.units)}`} />
+        <p class="set-nudge">{nudge.words} It is right when these read:</p>
+        <div class="set-holds">
+          {nudge.readings.map(({ from, to, reading }) => (
+            <TapeRow key={endName(from, plan)} pull={{ from, to, expected: reading }} plan={plan} how={how} />
+          ))}
+        </div>
+      </>
+    );
+  return (
+    <>
+      <OutHead text={why} />
+      {hole.poured && (
+        <p>
+          It is poured. Push it while the concrete is wet, or leave it so and let whoever is responsible
+          decide.
+        </p>
+      )}
+      {!hole.poured && part === 'plumb' && (
+        <p class="set-nudge">
+          Push its top until the bubble is in the middle on two faces side by side, and brace it. Then it is
+          measured anew: its foot may have moved too.
+        </p>
+      )}
+      {part === 'top' && (
+        <p class="set-nudge">
+          {rod === null ? (
+            'Lift or lower it'
+          ) : (
+            <>
+              Lift or lower it until the rod reads <Figure m={rod} units={plan.units} size="text" />
+            </>
+          )}
+          ; then it is measured anew. A top that is to be cut can be left so.
+        </p>
+      )}
+    </>
+  );
+}
+
+function OutHead({ text }: { readonly text: string }) {
+  return (
+    <h2 class="set-out">
+      <VerdictMark verdict="out">{text}</VerdictMark>
+    </h2>
+  );
+}

@@ -1,0 +1,27 @@
+import type { PullEnd } from '../../job/entry-schema.ts';
+import type { Plan } from '../../job/plan-schema.ts';
+import { thingName, touchName, turningOf } from '../../job/words.ts';
+import type { HoleAssessment } from '../../judge/types.ts';
+import { listWords } from '../../judge/words.ts';
+
+/** Where a tape starts: `from A’s nail`, `from post 3, the middle of the clockwise face`. */
+export function fromWords({ thing, touch }: PullEnd, plan: Plan): string {
+  const name = thingName(thing, plan);
+  if (touch.at === 'nail') return thing.kind === 'nail' ? `from ${name}` : `from ${name}’s nail`;
+  return `from ${name}, ${touchWords({ thing, touch }, plan)}`;
+}
+
+/** What the tape touches on the post that the card is about: `to the middle of the outer face`. */
+export const toWords = (end: PullEnd, plan: Plan): string => `to ${touchWords(end, plan)}`;
+
+const touchWords = ({ thing, touch }: Pick<PullEnd, 'thing' | 'touch'>, plan: Plan): string =>
+  touchName(touch, thing.kind === 'post' ? turningOf(plan, thing.hole) : 'grid');
+
+/** Said when no post wants another reading: which are in and guarded, or which are not and must not look so. */
+export function allDoneWords(holes: readonly Pick<HoleAssessment, 'hole' | 'set'>[]): string {
+  const good = ({ set }: Pick<HoleAssessment, 'set'>) =>
+    set.verdict === 'in' && [set.position, set.plumb, set.level].every(({ checked }) => checked);
+  const others = holes.filter((hole) => !good(hole)).map(({ hole }) => hole);
+  if (others.length === 0) return 'Every post and pier is set, measured and guarded';
+  return `No more readings are asked for, and not in and guarded: ${listWords(others)}`;
+}

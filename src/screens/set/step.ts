@@ -1,0 +1,52 @@
+import type { EntryOf, Side } from '../../job/entry-schema.ts';
+import type { PullPlan } from '../../judge/pull-ends.ts';
+import type { Judgement, Nudge } from '../../judge/types.ts';
+import type { JobView } from '../../judge/view.ts';
+import type { RodPoint } from './rod-flow.tsx';
+
+/** What can be out of a post that still stands loose. */
+export type Part = 'place' | 'plumb' | 'top';
+
+/** The next thing to do about one post or pier. */
+export type SetStep =
+  /** The plan does not lie on the site yet. */
+  | { readonly do: 'lay' }
+  | { readonly do: 'stand'; readonly hold: readonly PullPlan[] }
+  /** `why` it is wanted, where that is not plain. */
+  | { readonly do: 'pull'; readonly pull: PullPlan; readonly why: string | null }
+  | DoubtStep
+  /** One of several pulls is misread, and this one would tell which. */
+  | { readonly do: 'tell'; readonly pull: PullPlan }
+  /** Out, and still loose. `rod` is what it reads on the top when that is right, metres. */
+  | {
+      readonly do: 'move';
+      readonly part: Part;
+      readonly nudge: Nudge | null;
+      readonly rod: number | null;
+      readonly why: string;
+    }
+  | { readonly do: 'plumb'; readonly side: Side }
+  | { readonly do: 'rod'; readonly on: RodPoint; readonly expected: number | null }
+  /** Every reading that can be asked for is in. */
+  | { readonly do: 'done' };
+
+/** A pull to it looks misread. `again`: whether it was pulled a second time, and came out otherwise or alike. */
+export interface DoubtStep {
+  readonly do: 'doubt';
+  /** The same line, and what everything else makes of it. */
+  readonly pull: PullPlan;
+  readonly entry: EntryOf<'pull'>;
+  readonly again: 'not-yet' | 'apart' | 'alike';
+}
+
+/** What the log does not know: where the level stands now, and what the user chose to leave as it is. */
+export interface SetChoices {
+  readonly setup: string;
+  readonly left: (hole: string) => ReadonlySet<Part>;
+}
+
+/** Index of the last pour among the entries, or −1: what was read before it says nothing of what the pour did. */
+export const pouredAt = (view: JobView, hole: string): number => view.book.pours(hole).at(-1)?.index ?? -1;
+
+export const needsMore = ({ verdict, checked }: Judgement): boolean =>
+  verdict === 'unmeasured' || verdict === 'unsure' || !checked;
