@@ -3,8 +3,10 @@ import type { Thing } from '../job/entry-schema.ts';
 import type { Fix } from '../measure/types.ts';
 import { chanceWithinDisc, principalAxes, sigmaAlong } from './chance.ts';
 import { localFix } from './local-fix.ts';
+import { unseenAllowed } from './position.ts';
 import { type PossiblePull, pullsInReach, rayOf } from './possible-pulls.ts';
 import { type PullPlan, pullPlan } from './pull-ends.ts';
+import { verdictOf } from './verdict.ts';
 import { type JobView, pointOf } from './view.ts';
 
 /** The pull that would help a place most, and how the place would then stand. */
@@ -17,8 +19,11 @@ export interface Advice {
 
 /** A repeated line must be this much better than a fresh one to be chosen: it repeats the same mistakes, too. */
 const REPEAT_PENALTY = 1.25;
-/** Below this share of what the place knew before, another pull is not worth walking for. */
-const WORTH_IT = 0.97;
+/**
+ * A pull that neither settles the matter nor takes a seventh off the doubt is not worth the walk: pushing a loose post
+ * nearer its mark is. A fourth pull along the same line takes an eighth.
+ */
+const WORTH_IT = 6 / 7;
 
 /**
  * Chooses the pull that most reduces what is in the way of a verdict: the unseen shift while the place is unguarded, or
@@ -42,11 +47,16 @@ export function adviceFor(view: JobView, thing: Thing, designed: SitePoint, guar
     return then ? [{ pull, then, score: score(then) }] : [];
   });
   const best = options.sort((p, q) => weighed(p) - weighed(q)).find(({ pull }) => pull.open());
-  if (!best || (now && !(best.score < WORTH_IT * score(now)))) return null;
+  if (!best) return null;
+  const tolerance = view.plan.tolerances.position.m;
+  const chance = chanceWithinDisc(offset, best.then.covariance, tolerance);
+  const { unseenShift } = best.then;
+  const settles = guarded ? verdictOf(chance) !== 'unsure' : unseenShift <= unseenAllowed(tolerance);
+  if (now && !settles && !(best.score < WORTH_IT * score(now))) return null;
   return {
     pull: pullPlan(view, best.pull.from, best.pull.fromAt, thing, fix.place),
-    chance: chanceWithinDisc(offset, best.then.covariance, view.plan.tolerances.position.m),
-    unseenShift: best.then.unseenShift,
+    chance,
+    unseenShift,
   };
 }
 

@@ -129,6 +129,12 @@ export class Field {
     });
   }
 
+  /** What a level tape would truly read between two things, each touched at its nail or at a named face. */
+  distanceOf(from: Thing, fromSide: Side, to: Thing, toSide: Side): number {
+    const [near, far] = [this.#end(from, fromSide), this.#end(to, toSide)];
+    return distance(this.#touch(near, to), this.#touch(far, from));
+  }
+
   #end(thing: Thing, side: Side = 'front'): PullEnd {
     if (thing.kind !== 'post') return { thing, touch: { at: 'nail' } };
     if (thing.hole === 'P') return { thing, touch: { at: 'near-side' } };
