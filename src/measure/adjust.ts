@@ -10,8 +10,11 @@ import { addNormal, factorise, setDiagonal, solveInPlace } from './sparse-choles
 export const LOOSE_M = 1000;
 const RIDGE = 1 / (LOOSE_M * LOOSE_M);
 
-/** The iteration ends when a step would lower χ² by less: every place then moves under a billionth of its sigma. */
-const DONE = 1e-18;
+/**
+ * The iteration ends with the step that would lower χ² by less. Such a step moves every place by less than 1e-7 of its
+ * sigma, and what is left after it is smaller by the next power of convergence: below 1e-12 m for tapes of 2 mm.
+ */
+const DONE = 1e-14;
 /** Below this share of χ², a change of it is rounding; the step is then taken unlooked at. */
 const ROUNDING = 1e-12;
 /** Four rounds do for honest readings. Random pulls that contradict each other by metres have needed up to 40. */
@@ -58,12 +61,12 @@ export function settle(model: Model, start: Float64Array, weights: Float64Array)
   for (; round <= MOST_ROUNDS && damping <= MOST_DAMPING; round++) {
     bending ||= round > PLAIN_ROUNDS;
     const gain = stepper.step(now, damping, bending);
-    if (gain >= 0 && gain <= DONE && damping <= TELLING_DAMPING) {
-      return { state, evaluation: now, chiSquare, settled: true, rounds: round };
-    }
     const next = stepper.moved(state);
     evaluate(model, next, trial);
     const nextChiSquare = chiSquareOf(trial.residual, weights);
+    if (gain >= 0 && gain <= DONE && damping <= TELLING_DAMPING) {
+      return { state: next, evaluation: trial, chiSquare: nextChiSquare, settled: true, rounds: round };
+    }
     if (gain > 0 && (nextChiSquare < chiSquare || gain <= ROUNDING * chiSquare)) {
       state = next;
       [now, trial] = [trial, now];

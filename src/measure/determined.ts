@@ -24,10 +24,18 @@ export interface Known {
   readonly covariance: Covariance;
 }
 
-/** What is determined, by node: its place and covariance, or why not. */
-export function determine(solution: Solution, instruments: Instruments): (Known | Lack)[] {
+/**
+ * What is determined, by node: its place and covariance, or why not.
+ *
+ * @param eitherSide nodes that would stand elsewhere in another solution that fits as well
+ */
+export function determine(
+  solution: Solution,
+  eitherSide: ReadonlySet<number>,
+  instruments: Instruments,
+): (Known | Lack)[] {
   const pulls = pullsByNode(solution.model);
-  const known = knownPlaces(solution, pulls);
+  const known = knownPlaces(solution, pulls, eitherSide);
   const advise = adviser(solution, known, instruments);
   return solution.model.network.nodes.map((node) => {
     const own = known[node.index];
@@ -44,11 +52,15 @@ function partner({ model }: Solution, k: number, node: number): number {
   return from === node ? to : from;
 }
 
-function knownPlaces(solution: Solution, pulls: readonly (readonly number[])[]): (Known | null)[] {
+function knownPlaces(
+  solution: Solution,
+  pulls: readonly (readonly number[])[],
+  eitherSide: ReadonlySet<number>,
+): (Known | null)[] {
   const images = new Images(solution);
   return solution.model.network.nodes.map((node) => {
     const covariance = placeCovariance(solution, node.index);
-    if (!covariance) return null;
+    if (!covariance || eitherSide.has(node.index)) return null;
     const ellipse = ellipseOf(covariance);
     if (!(ellipse.semiMajor <= KNOWN_WITHIN_M)) return null;
     const place = placeOf(solution, node.index);

@@ -73,26 +73,36 @@ function adjustIn(
   instruments: Instruments,
 ): Adjusted {
   const model = modelOf(network, datum);
-  const solution = settleSides(solve(model, startState(network, datum, baseline), model.weights));
-  return { solution, places: determine(solution, instruments) };
+  const { solution, eitherSide } = settleSides(
+    solve(model, startState(network, datum, baseline), model.weights),
+  );
+  return { solution, places: determine(solution, eitherSide, instruments) };
 }
 
 function pointsOf(solution: Solution, places: readonly (Known | Lack)[]): MeasuredPoint[] {
   const shifts = unseenShifts(solution);
+  const { leans } = solution.model.network;
+  const guessed = new Set(leans.flatMap(({ node, entry }) => (entry === null ? [node] : [])));
   return solution.model.network.nodes.map(({ index, thing, stand, current }) => {
     const one = places[index]!;
     const fix = isKnown(one)
       ? { ...one, ellipse: ellipseOf(one.covariance), unseenShift: shifts[index]! }
       : null;
-    return { thing, stand, current, fix, lack: isKnown(one) ? null : one, lean: leanOf(solution, index) };
+    return {
+      thing,
+      stand,
+      current,
+      fix,
+      lack: isKnown(one) ? null : one,
+      lean: leanOf(solution, index, guessed),
+    };
   });
 }
 
 /** Given only where plumb was read across both pairs of faces: a lean that rests on a guess is not a measured one. */
-function leanOf(solution: Solution, node: number): MeasuredPoint['lean'] {
-  const { network } = solution.model;
-  const covariance = leanCovariance(solution, node);
-  if (!covariance || network.leans.some((lean) => lean.node === node && lean.entry === null)) return null;
+function leanOf(solution: Solution, node: number, guessed: ReadonlySet<number>): MeasuredPoint['lean'] {
+  const covariance = guessed.has(node) ? null : leanCovariance(solution, node);
+  if (!covariance) return null;
   const at = node * PER_NODE;
   return { perMetre: { x: solution.state[at + 2]!, y: solution.state[at + 3]! }, covariance };
 }

@@ -11,7 +11,6 @@ import type { MeasuredHeight, Unused } from './types.ts';
 
 /** A stand as the adjustment sees it. */
 export interface Node extends Stand {
-  readonly index: number;
   readonly current: boolean;
   readonly designed: Vec | null;
   /** A post whose lean matters: plumb was read on it, or a pull touches it above the ground. */
@@ -87,8 +86,10 @@ export function networkOf(
 
 class Reader {
   readonly #stands = new Stands();
-  readonly #pulls: (Omit<PullReading, 'from' | 'to'> & { from: Stand; to: Stand })[] = [];
-  readonly #leans: (Omit<LeanReading, 'node'> & { node: Stand; side: Side })[] = [];
+  readonly #pulls: PullReading[] = [];
+  readonly #leans: LeanReading[] = [];
+  /** Nodes and pairs of faces on which plumb was read. */
+  readonly #plumbed = new Set<string>();
   readonly #unused: Unused[] = [];
   readonly #holes: ReadonlyMap<string, SitedHole>;
   readonly #heights: ReadonlyMap<string, MeasuredHeight>;
@@ -123,8 +124,8 @@ class Reader {
     this.#pulls.push({
       entry: id,
       order,
-      from,
-      to,
+      from: from.index,
+      to: to.index,
       offset: subtract(reaches[1].offset, reaches[0].offset),
       fromHeight: heightOf(body.from),
       toHeight: heightOf(body.to),
@@ -144,11 +145,11 @@ class Reader {
     const offset = Math.abs(body.offset.m);
     const isLength = over >= LEAST_LEVEL_M && over < BEYOND_ALL_TAPES_M && offset < BEYOND_ALL_TAPES_M;
     if (!isLength) return 'no-length';
+    this.#plumbed.add(faces(node.index, body.side));
     const sign = body.leans === 'out' ? 1 : body.leans === 'in' ? -1 : 0;
     this.#leans.push({
       entry: id,
-      node,
-      side: body.side,
+      node: node.index,
       normal: outward(body.side, hole.facing),
       over,
       reading: sign * offset,
@@ -187,48 +188,38 @@ class Reader {
   finish(): Omit<Network, 'lastSite'> {
     this.#stands.of({ kind: 'stake', label: 'A' });
     this.#stands.of({ kind: 'stake', label: 'B' });
-    const index = new Map(this.#stands.all.map((stand, i) => [stand, i]));
-    const raised = new Set<Stand>(this.#leans.map((lean) => lean.node));
+    const raised = new Set(this.#leans.map(({ node }) => node));
     for (const pull of this.#pulls) {
       if (pull.fromHeight !== 0) raised.add(pull.from);
       if (pull.toHeight !== 0) raised.add(pull.to);
     }
-    const nodes = this.#stands.all.map((stand, i) => this.#node(stand, i, raised.has(stand)));
-    const at = (stand: Stand) => index.get(stand)!;
-    const pulls = this.#pulls.map((pull) => ({ ...pull, from: at(pull.from), to: at(pull.to) }));
-    const leans = this.#leans.map(({ side: _, ...lean }) => ({ ...lean, node: at(lean.node) }));
-    return { nodes, pulls, leans: [...leans, ...this.#guesses(raised, at)], unused: this.#unused };
+    const nodes = this.#stands.all.map((stand) => this.#node(stand, raised.has(stand.index)));
+    const leans = [...this.#leans, ...[...raised].flatMap((node) => this.#guesses(nodes[node]!))];
+    return { nodes, pulls: this.#pulls, leans, unused: this.#unused };
   }
 
-  #node(stand: Stand, index: number, leans: boolean): Node {
-    const { thing, key } = stand;
+  #node(stand: Stand, leans: boolean): Node {
+    const { thing, key, index } = stand;
     const hole = thing.kind === 'hole-stake' || thing.kind === 'post' ? this.#holes.get(thing.hole) : null;
     const current = this.#stands.isCurrent(stand);
     return { thing, key, stand: stand.stand, index, current, designed: hole?.site ?? null, leans };
   }
 
   /** A leaning post needs something said of its lean across both pairs of faces. */
-  #guesses(raised: ReadonlySet<Stand>, at: (stand: Stand) => number): LeanReading[] {
-    const read = new Set(this.#leans.map(({ node, side }) => `${at(node)} ${axisOf(side)}`));
-    return [...raised].flatMap((stand) => {
-      const hole = stand.thing.kind === 'post' ? this.#holes.get(stand.thing.hole) : undefined;
-      if (!hole) return [];
-      return (['front', 'left'] as const)
-        .filter((side) => !read.has(`${at(stand)} ${axisOf(side)}`))
-        .map((side) => ({
-          entry: null,
-          node: at(stand),
-          normal: outward(side, hole.facing),
-          over: 1,
-          reading: 0,
-          sigma: GUESSED_LEAN,
-        }));
-    });
+  #guesses({ thing, index }: Node): LeanReading[] {
+    const hole = thing.kind === 'post' ? this.#holes.get(thing.hole) : undefined;
+    if (!hole) return [];
+    return (['front', 'left'] as const)
+      .filter((side) => !this.#plumbed.has(faces(index, side)))
+      .map((side) => {
+        const normal = outward(side, hole.facing);
+        return { entry: null, node: index, normal, over: 1, reading: 0, sigma: GUESSED_LEAN };
+      });
   }
 }
 
 /** Opposite sides tell of the same component of a lean. */
-export const axisOf = (side: Side): number => SIDES.indexOf(side) % 2;
+const faces = (node: number, side: Side): string => `${node} ${SIDES.indexOf(side) % 2}`;
 
 const heightOf = ({ thing, height }: PullEnd): number =>
   thing.kind === 'post' && height && Math.abs(height.m) < BEYOND_ALL_TAPES_M ? height.m : 0;

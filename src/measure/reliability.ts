@@ -1,8 +1,9 @@
+import { ellipseOf } from './ellipse.ts';
 import { pullsByNode } from './mirror.ts';
 import { PER_NODE } from './model.ts';
 import { LEAST_REDUNDANCY } from './redundancy.ts';
 import { responseTo } from './snooping.ts';
-import { type Solution, testedOf } from './solution.ts';
+import { placeCovariance, type Solution, testedOf } from './solution.ts';
 import { InverseColumns } from './sparse-inverse.ts';
 
 /**
@@ -22,11 +23,8 @@ export function smallestCaught(sigma: number, redundancy: number): number {
   return redundancy > 0 ? (NONCENTRALITY * sigma) / Math.sqrt(redundancy) : Number.POSITIVE_INFINITY;
 }
 
-/**
- * A misreading fades with each step away from where it was made, so that the pulls at a point matter most to it. Pulls at
- * its partners are looked at only when they are guarded less well than this: then what goes unnoticed there is large.
- */
-const WELL_GUARDED = 0.3;
+/** In networks up to so many nodes every pull is weighed for every node. */
+const SMALL_NETWORK = 60;
 /** A node with more pulls than this is a stake that holds the whole network: pulls between two such can move anything. */
 const HUB_PULLS = 16;
 
@@ -48,7 +46,9 @@ export function unseenShifts(solution: Solution): Float64Array {
       worst = Math.max(worst, shiftBy(solution, row, influenceFrom(solution, row, response, index)));
     }
     if (worst === Number.POSITIVE_INFINITY) return worst;
-    const others = nearby.others(index);
+    const covariance = placeCovariance(solution, index);
+    const sigma = covariance ? ellipseOf(covariance).semiMajor : 0;
+    const others = nearby.others(index).filter((k) => mostShiftBy(solution, k, sigma) > worst);
     columns.influences(index, others).forEach((influence, i) => {
       worst = Math.max(worst, shiftBy(solution, others[i]!, influence));
     });
@@ -59,6 +59,17 @@ export function unseenShifts(solution: Solution): Float64Array {
 /** Metres by which the greatest unnoticed misreading of row k moves a node, given metres moved per metre misread. */
 function shiftBy({ redundancy, model }: Solution, k: number, influence: number): number {
   const r = redundancy[k]!;
+  if (r < GUARDED_FROM && influence > MOVES_FROM) return Number.POSITIVE_INFINITY;
+  return influence * smallestCaught(model.network.pulls[k]!.sigma, Math.max(r, LEAST_REDUNDANCY));
+}
+
+/**
+ * The same without knowing the influence: by Cauchy and Schwarz it is at most σ √(w (1 − r)) for a node of which no
+ * coordinate is less well known than σ. For passing over rows that cannot be the worst.
+ */
+function mostShiftBy({ redundancy, model }: Solution, k: number, sigma: number): number {
+  const r = redundancy[k]!;
+  const influence = (sigma * Math.sqrt(1 - r)) / model.network.pulls[k]!.sigma;
   if (r < GUARDED_FROM && influence > MOVES_FROM) return Number.POSITIVE_INFINITY;
   return influence * smallestCaught(model.network.pulls[k]!.sigma, Math.max(r, LEAST_REDUNDANCY));
 }
@@ -149,8 +160,14 @@ class Nearby {
   /** Pulls between stakes that hold the whole network. */
   readonly betweenHubs: readonly number[];
 
+  readonly #all: number[];
+  readonly #mark: Int32Array;
+  #stamp = 0;
+
   constructor(solution: Solution) {
     this.#solution = solution;
+    this.#all = solution.model.network.pulls.map((_, k) => k);
+    this.#mark = new Int32Array(solution.model.rows);
     this.#byNode = pullsByNode(solution.model);
     this.betweenHubs = solution.model.network.pulls.flatMap(({ from, to }, k) =>
       this.#isHub(from) && this.#isHub(to) ? [k] : [],
@@ -161,17 +178,22 @@ class Nearby {
     return this.#byNode[node]!;
   }
 
-  /** Poorly guarded pulls at the node's partners. */
+  /** In a small network all pulls; else those at the node's partners: a misreading fades with each step. */
   others(node: number): number[] {
-    const out = new Set<number>();
+    if (this.#byNode.length <= SMALL_NETWORK) return this.#all;
+    const stamp = ++this.#stamp;
+    const out: number[] = [];
+    for (const k of this.own(node)) this.#mark[k] = stamp;
     for (const k of this.own(node)) {
       const { from, to } = this.#solution.model.network.pulls[k]!;
       const other = from === node ? to : from;
       if (this.#isHub(other)) continue;
-      for (const row of this.own(other)) if (this.#solution.redundancy[row]! < WELL_GUARDED) out.add(row);
+      for (const row of this.own(other)) {
+        if (this.#mark[row] !== stamp) out.push(row);
+        this.#mark[row] = stamp;
+      }
     }
-    for (const k of this.own(node)) out.delete(k);
-    return [...out];
+    return out;
   }
 
   #isHub(node: number): boolean {

@@ -1,28 +1,35 @@
 import { distance, type Vec } from '../geometry/point.ts';
+import { ellipseOf } from './ellipse.ts';
 import { type Image, Images, pullsByNode, SIDES_ALIKE } from './mirror.ts';
 import { PER_NODE } from './model.ts';
-import { placeOf, type Solution, solve } from './solution.ts';
+import { placeCovariance, placeOf, type Solution, solve } from './solution.ts';
 
 /** One turn does for honest readings; more would mean that nodes turn each other to and fro. */
 const MOST_TURNS = 8;
 /** A place is on its planned side when it lies at most this share as far from its plan as its image does. */
 const CLEARLY_NEARER = 0.5;
 
+export interface Sided {
+  readonly solution: Solution;
+  /** Nodes that would stand elsewhere in another solution that fits as well. */
+  readonly eitherSide: ReadonlySet<number>;
+}
+
 /**
- * Turns the nodes that settled at the wrong one of the two places where their tapes meet over to the other, and settles
- * again: those that fit better there, and holes that fit as well there and are planned there.
+ * Settles on which side of what they were pulled from things stand. Two tapes always meet twice: nodes that fit better at
+ * their image, and holes that fit as well there and are planned there, are turned over.
  */
-export function settleSides(solution: Solution): Solution {
-  const pulls = pullsByNode(solution.model);
-  let best = solution;
+export function settleSides(first: Solution): Sided {
+  const pulls = pullsByNode(first.model);
+  let best = first;
   for (let turn = 0; turn < MOST_TURNS; turn++) {
     const state = withSidesTurned(best, pulls);
-    if (!state) return best;
+    if (!state) break;
     const next = solve(best.model, state, best.weights);
-    if (!(next.chiSquare < best.chiSquare + SIDES_ALIKE)) return best;
+    if (!(next.chiSquare < best.chiSquare + SIDES_ALIKE)) break;
     best = next;
   }
-  return best;
+  return tryOtherSides(best, pulls);
 }
 
 function withSidesTurned(solution: Solution, pulls: readonly (readonly number[])[]): Float64Array | null {
@@ -34,8 +41,7 @@ function withSidesTurned(solution: Solution, pulls: readonly (readonly number[])
     if (index === datum.a || index === datum.b || pulls[index]!.length < 2) continue;
     const image = images.of(index, pulls[index]!);
     if (!image || !belongsAt(image, placeOf(solution, index), designed)) continue;
-    state[index * PER_NODE] = image.place.x;
-    state[index * PER_NODE + 1] = image.place.y;
+    put(state, index, image.place);
     turned = true;
   }
   return turned ? state : null;
@@ -46,7 +52,51 @@ function belongsAt(image: Image, place: Vec, designed: Vec | null): boolean {
   return image.misfit < SIDES_ALIKE && designed !== null && clearlyNearer(image.place, place, designed);
 }
 
+function put(state: Float64Array, node: number, place: Vec): void {
+  state[node * PER_NODE] = place.x;
+  state[node * PER_NODE + 1] = place.y;
+}
+
 /** True when `p` is where the plan means, rather than its image `q`. */
 export function clearlyNearer(p: Vec, q: Vec, designed: Vec): boolean {
   return distance(p, designed) < CLEARLY_NEARER * distance(q, designed);
+}
+
+/**
+ * A stake or nail has no planned place to tell its side by, and the things it was pulled from may give way a little when it
+ * is turned over. Where its own pulls misfit by less than this at its image (a tape of 2 mm half a metre out), the whole
+ * network is settled again from there.
+ */
+const WORTH_A_TRY = 62_500;
+
+function tryOtherSides(first: Solution, pulls: readonly (readonly number[])[]): Sided {
+  let best = first;
+  const alike: Solution[] = [];
+  for (const { index, designed } of first.model.network.nodes) {
+    const { datum } = first.model;
+    if (designed || index === datum.a || index === datum.b || pulls[index]!.length < 2) continue;
+    const image = new Images(best).of(index, pulls[index]!);
+    if (!image || image.misfit > WORTH_A_TRY) continue;
+    const state = best.state.slice();
+    put(state, index, image.place);
+    const other = solve(best.model, state, best.weights);
+    if (other.chiSquare < best.chiSquare - SIDES_ALIKE) best = other;
+    else if (other.chiSquare < best.chiSquare + SIDES_ALIKE) alike.push(other);
+  }
+  const rivals = alike.filter((other) => other.chiSquare < best.chiSquare + SIDES_ALIKE);
+  return { solution: best, eitherSide: new Set(rivals.flatMap((other) => placedElsewhere(best, other))) };
+}
+
+/** Two solutions put a node in one place when they differ by fewer of its sigmas. */
+const SAME_WITHIN = 4;
+
+function placedElsewhere(best: Solution, other: Solution): number[] {
+  return best.model.network.nodes.flatMap(({ index, designed }) => {
+    const covariance = placeCovariance(best, index);
+    if (!covariance) return [];
+    const p = placeOf(best, index);
+    const q = placeOf(other, index);
+    const same = distance(p, q) <= SAME_WITHIN * ellipseOf(covariance).semiMajor;
+    return same || (designed && clearlyNearer(p, q, designed)) ? [] : [index];
+  });
 }

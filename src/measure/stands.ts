@@ -5,6 +5,8 @@ import { thingKey } from '../job/log.ts';
 export interface Stand {
   readonly thing: Thing;
   readonly key: string;
+  /** Place in `Stands.all`. */
+  readonly index: number;
   /** 1 for the first. */
   readonly stand: number;
 }
@@ -29,7 +31,8 @@ export class Stands {
   /** Opens the next stand of a thing: the first one, unless a reading has already opened that. */
   open(thing: Thing): Stand {
     const key = thingKey(thing);
-    const stand = { thing, key, stand: (this.#current.get(key)?.stand ?? 0) + 1 };
+    const index = this.all.length;
+    const stand = { thing, key, index, stand: (this.#current.get(key)?.stand ?? 0) + 1 };
     this.#current.set(key, stand);
     this.all.push(stand);
     return stand;

@@ -82,4 +82,5 @@ export function ringJob(seed: number): BenchJob {
   return { entries: book.entries, holes, baseline: 8 };
 }
 
-export const pullsIn = (job: BenchJob): number => job.entries.filter(({ body }) => body.kind === 'pull').length;
+export const pullsIn = (job: BenchJob): number =>
+  job.entries.filter(({ body }) => body.kind === 'pull').length;

@@ -1,0 +1,115 @@
+/**
+ * How long the adjustment takes, beside a general-purpose solver on the same readings. Run: npx tsx test/bench/measure.ts
+ *
+ * Seeded jobs; medians of wall-clock times and of processor time after a warm-up (on a busy machine only the second says
+ * much). Prints a checksum of the answers, so that a faster wrong answer shows.
+ */
+import { levenbergMarquardt } from 'ml-levenberg-marquardt';
+import { standing } from '../../src/job/log.ts';
+import { firstDatum } from '../../src/measure/datum.ts';
+import { measure } from '../../src/measure/index.ts';
+import { networkOf } from '../../src/measure/network.ts';
+import { INSTRUMENTS } from '../measure/build.ts';
+import { denseProblem } from '../measure/dense.ts';
+import { type BenchJob, gridJob, pullsIn, ringJob } from './measure-job.ts';
+
+interface Timing {
+  readonly wall: number;
+  readonly processor: number;
+}
+
+function medianOf(values: number[]): number {
+  return values.sort((a, b) => a - b)[Math.floor(values.length / 2)]!;
+}
+
+function time(work: () => void, rounds: number, warmUp: number): Timing {
+  for (let i = 0; i < warmUp; i++) work();
+  const wall: number[] = [];
+  const processor: number[] = [];
+  for (let i = 0; i < rounds; i++) {
+    const began = performance.now();
+    const used = process.cpuUsage();
+    work();
+    const { user, system } = process.cpuUsage(used);
+    wall.push(performance.now() - began);
+    processor.push((user + system) / 1000);
+  }
+  return { wall: medianOf(wall), processor: medianOf(processor) };
+}
+
+function timeMeasure(job: BenchJob, rounds: number, warmUp: number) {
+  let checksum = 0;
+  const timing = time(
+    () => {
+      const { points } = measure(job.entries, job.holes, job.baseline, INSTRUMENTS);
+      checksum = points.reduce((sum, { fix }) => sum + (fix ? fix.place.x + fix.ellipse.semiMajor : 0), 0);
+    },
+    rounds,
+    warmUp,
+  );
+  return { ...timing, checksum };
+}
+
+/** Rounds of the general solver: what it takes from the planned places to a tenth of a millimetre. */
+const GENERAL_ROUNDS = 4;
+
+function timeGeneral(job: BenchJob): Timing {
+  const network = networkOf(standing(job.entries), job.holes, [], INSTRUMENTS);
+  const { a, b } = firstDatum(network);
+  const { problem, first } = denseProblem(network, a, b);
+  const start = new Array<number>(problem.unknowns).fill(0);
+  network.nodes.forEach(({ designed }, i) => {
+    if (i === b) start[first[i]!] = job.baseline;
+    if (!designed) return;
+    start[first[i]!] = designed.x;
+    start[first[i]! + 1] = designed.y;
+  });
+  const rows = problem.readings.map((_, k) => k);
+  return time(
+    () =>
+      levenbergMarquardt(
+        { x: rows, y: rows.map((k) => problem.readings[k]! / problem.sigmas[k]!) },
+        (values) => (k) => problem.predict(values, k) / problem.sigmas[k]!,
+        {
+          initialValues: start,
+          gradientDifference: 1e-5,
+          centralDifference: true,
+          damping: 1,
+          maxIterations: GENERAL_ROUNDS,
+          errorTolerance: 0,
+        },
+      ),
+    1,
+    0,
+  );
+}
+
+const show = ({ wall, processor }: Timing) =>
+  `${wall.toFixed(2).padStart(10)} ms wall ${processor.toFixed(2).padStart(10)} ms processor`;
+
+const cases = [
+  { name: 'ring of 10 and a pier', job: ringJob(1), rounds: 300, warmUp: 300, most: 2 },
+  { name: 'grid of 100', job: gridJob(100, 1), rounds: 60, warmUp: 30, most: 20 },
+  { name: 'grid of 1000', job: gridJob(1000, 1), rounds: 9, warmUp: 3, most: 600 },
+];
+const timings = cases.map(({ name, job, rounds, warmUp, most }) => {
+  const timing = timeMeasure(job, rounds, warmUp);
+  const size = `${pullsIn(job)} pulls`.padStart(12);
+  console.log(
+    `${name.padEnd(24)}${size}${show(timing)}   (at most ${most} ms)  checksum ${timing.checksum.toFixed(6)}`,
+  );
+  return timing;
+});
+
+const exponent = (of: (timing: Timing) => number) => Math.log10(of(timings[2]!) / of(timings[1]!)).toFixed(2);
+console.log(
+  `growth from 100 to 1000 holes: n^${exponent((t) => t.wall)} wall, n^${exponent((t) => t.processor)} processor (at most n^1.4)`,
+);
+console.log(`greatest memory of the process: ${Math.round(process.resourceUsage().maxRSS / 1024)} MB`);
+
+const general = timeGeneral(gridJob(100, 1));
+const ratio = (of: (timing: Timing) => number) => Math.round(of(general) / of(timings[1]!));
+console.log(`ml-levenberg-marquardt, grid of 100, ${GENERAL_ROUNDS} rounds, places only: ${show(general)}`);
+console.log(
+  `  ${ratio((t) => t.wall)} times as long by the wall clock, ${ratio((t) => t.processor)} by the processor`,
+);
