@@ -1,34 +1,52 @@
+import type { HoleFill } from '../../build/concrete.ts';
 import { BAG_SIZES, type BagSize, bagsFor, holeFill } from '../../build/index.ts';
-import { ofKind } from '../../job/log.ts';
+import { lengthWords } from '../../job/length.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import type { JobView } from '../../judge/view.ts';
+import type { Section } from '../../plan/hole.ts';
+import { formatLength, type Units } from '../../units/index.ts';
 
 /** Bags that are shown: the two largest of the usual ones. */
 const SHOWN = 2;
 
-/** Concrete for this hole, as dug where it is dug, else as planned. */
+/** Concrete for this hole, as dug where it is dug, else as planned, and what is counted in it. */
 export function BagsNeeded({ view, hole }: { readonly view: JobView; readonly hole: HoleAssessment }) {
-  const planned = view.holes.find(({ label }) => label === hole.hole);
-  const dug = ofKind(view.entries, 'dug')
-    .filter(({ body }) => body.hole === hole.hole)
-    .at(-1)?.body;
-  const depth = dug?.depth.m ?? hole.dug.requiredDepth;
-  if (!planned || depth === null) return null;
-  const diameter = dug?.width.m ?? planned.holeDiameter;
-  const { concrete } = holeFill({
-    diameter,
-    depth,
-    gravel: view.plan.rules.gravel.m,
-    section: planned.section,
-  });
+  const found = fillOf(view, hole);
+  if (!found) return null;
   const metric = view.plan.units === 'm' || view.plan.units === 'mm';
   const sizes = BAG_SIZES[metric ? 'kilograms' : 'pounds'].slice(-SHOWN).reverse();
   return (
     <p>
-      {dug ? 'As dug' : 'As planned'} it takes {sizes.map((size) => bagWords(concrete, size)).join(', or ')},
-      by the usual yield. What is printed on the bag counts.
+      It takes <strong>{sizes.map((size) => bagWords(found.fill.concrete, size)).join(', or ')}</strong> by
+      the usual yield; what is printed on the bag counts. Counted: {found.words}
     </p>
   );
+}
+
+/** The concrete of one hole and what is counted in it, in words; null while its depth is not known. */
+export function fillOf(view: JobView, hole: HoleAssessment): { fill: HoleFill; words: string } | null {
+  const planned = view.holes.find(({ label }) => label === hole.hole);
+  const dug = view.book.dug(hole.hole).at(-1)?.entry.body;
+  const depth = dug?.depth.m ?? hole.dug.requiredDepth;
+  if (!planned || depth === null) return null;
+  const { units, rules } = view.plan;
+  const diameter = dug?.width.m ?? planned.holeDiameter;
+  const { section } = planned;
+  const ground = view.heights.get(`ground:${hole.hole}`)?.height;
+  const above = section.kind === 'pier' && ground !== undefined ? Math.max(0, planned.top - ground) : 0;
+  const fill = holeFill({ diameter, depth, gravel: rules.gravel.m, section, above });
+  const size = dug
+    ? `the hole as dug, ${lengthWords(dug.depth)} deep and ${lengthWords(dug.width)} wide`
+    : `the hole as planned, ${formatLength(depth, units)} deep and ${formatLength(diameter, units)} wide`;
+  const gravel = rules.gravel.m > 0 ? `, over ${lengthWords(rules.gravel)} of gravel` : '';
+  return { fill, words: `${size}${gravel}${restWords(section, above, units)}` };
+}
+
+/** What comes off, or on top. A height above the ground that nobody has read is left out, and said to be. */
+function restWords(section: Section, above: number, units: Units): string {
+  if (section.kind === 'post') return ', less the post in it.';
+  if (above > 0) return `, and the pier’s ${formatLength(above, units)} above the ground.`;
+  return ', filled right up. What the pier rises above the ground is not counted: add it for its form.';
 }
 
 const bagWords = (volume: number, { name, litres }: BagSize): string => {

@@ -1,33 +1,50 @@
-import { useState } from 'preact/hooks';
 import type { HoleAssessment } from '../../judge/types.ts';
-import { Button, NumberField, Problem, Sheet, TextField } from '../../ui/index.ts';
+import { Button, Problem, Sheet } from '../../ui/index.ts';
+import { readNumber } from '../../ui/number-field.tsx';
+import { TextInput } from '../../ui/text-input.tsx';
+import { ok, type Result, refuse } from '../../units/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { useLog } from '../use-log.ts';
+import { useTyped } from '../use-typed.ts';
 
 /** As the log allows. */
-const MOST_BAGS = 1000;
+const BAGS = { min: 0, max: 1000 };
 const MOST_NOTE = 500;
 
-/** Logs that concrete went in. A pour past a closed gate is a fact too: it is logged, with a reason. */
-export function PourSheet({
-  hole,
-  onClose,
-}: {
+const readBags = (text: string): Result<number> =>
+  text.trim() === ''
+    ? refuse('Bags', 'Bags is empty: type how many bags went in, such as 3 or 2.5.')
+    : readNumber(text, 'Bags', BAGS);
+
+const readNote =
+  (open: boolean) =>
+  (text: string): Result<string> => {
+    const clean = text.trim();
+    if (!open && clean === '')
+      return refuse('Why', 'Why is empty: say why it was poured with something missing.');
+    const field = open ? 'Note' : 'Why';
+    if (clean.length > MOST_NOTE)
+      return refuse(field, `${field} has ${clean.length} characters: shorten it to ${MOST_NOTE} or fewer.`);
+    return ok(clean);
+  };
+
+export interface PourSheetProps {
   readonly hole: HoleAssessment;
   readonly onClose: () => void;
-}) {
+}
+
+/** Logs that concrete went in. A pour past a closed gate is a fact too: it is logged, with a reason. */
+export function PourSheet({ hole, onClose }: PourSheetProps) {
   const { save } = useJobBook();
-  const { log } = useLog();
-  const [bags, setBags] = useState<number | null>(null);
-  const [note, setNote] = useState('');
-  const [problem, setProblem] = useState<string | null>(null);
+  const { failed, log } = useLog();
   const { open } = hole.pourGate;
+  const bags = useTyped(readBags);
+  const note = useTyped(readNote(open));
   const done = async () => {
-    if (bags === null) return setProblem('Bags is empty: type how many bags went in, such as 3 or 2.5.');
-    if (!open && note === '')
-      return setProblem('Why is empty: say why it was poured with the gate not green.');
-    const saved = await log({ kind: 'pour', hole: hole.hole, bags, ...(note === '' ? {} : { note }) });
-    if (saved) onClose();
+    const [count, words] = [bags.take(), note.take()];
+    if (count === null || words === null) return;
+    const entry = { kind: 'pour', hole: hole.hole, bags: count } as const;
+    if (await log(words === '' ? entry : { ...entry, note: words })) onClose();
   };
   return (
     <Sheet
@@ -39,19 +56,17 @@ export function PourSheet({
         </Button>
       }
     >
-      {save.at === 'failed' && <Problem text={save.text} />}
-      {problem && <Problem text={problem} />}
-      <NumberField label="Bags" value={bags} onChange={setBags} min={0} max={MOST_BAGS} suffix="bags" />
-      <TextField
+      {failed && save.at === 'failed' && <Problem text={save.text} />}
+      <TextInput label="Bags" draft={bags.draft} suffix="bags" />
+      <TextInput
         label={open ? 'Note' : 'Why'}
         hint={
           open
             ? 'If there is something to remember: batch, weather.'
-            : 'The gate is not green; the record will say so.'
+            : 'Something is missing at the gate; the record will say so.'
         }
-        value={note}
-        onChange={setNote}
-        maxLength={MOST_NOTE}
+        draft={note.draft}
+        lines={3}
       />
     </Sheet>
   );
