@@ -13,6 +13,9 @@ export const LabelSchema = v.pipe(
   v.description('1 to 12 letters or digits; blanks, dots and dashes within'),
 );
 
+/** Whether a hole can be called this. */
+export const isLabel = (text: string): boolean => LABEL.test(text);
+
 /** What a hole holds. A post is square or rectangular and has an *actual* size; a pier is round. */
 export const HoldsSchema = v.variant('kind', [
   v.strictObject({

@@ -35,7 +35,7 @@ function PierFields({ plan, change }: GroupFor) {
   const { holds } = pier;
   return (
     <section aria-label="The pier in the middle" class="plan-part">
-      <h3>The pier in the middle</h3>
+      <h2>The pier in the middle</h2>
       {holds.kind === 'pier' ? (
         <LengthField
           label={FIELDS.diameter}

@@ -47,7 +47,7 @@ function listed(points: readonly Point[]): string {
   return more > 0 ? `${labels.join(', ')} and ${more} more` : labels.join(', ');
 }
 
-export function holdsWords(holds: Holds, units: Units): string {
+function holdsWords(holds: Holds, units: Units): string {
   if (holds.kind === 'pier') return `round pier, ${lengthWords(holds.diameter)} across`;
   const actual = actualSize(holds, units);
   return holds.nominal === 'typed' ? `post, ${actual}` : `${holds.nominal} post, really ${actual}`;

@@ -32,7 +32,7 @@ export function PlanTrouble() {
 }
 
 /** `3 stakes are driven, 2 holes are dug.`; null before anything is. */
-export function standingWords({ holes }: Pick<Assessment, 'holes'>): string | null {
+function standingWords({ holes }: Pick<Assessment, 'holes'>): string | null {
   const count = (done: (hole: Assessment['holes'][number]) => boolean) => holes.filter(done).length;
   const parts = [
     words(

@@ -1,6 +1,5 @@
-import * as v from 'valibot';
 import { type Length, typedLength } from '../../job/length.ts';
-import { LabelSchema } from '../../job/plan-schema.ts';
+import { isLabel } from '../../job/plan-schema.ts';
 import { formatLength, ok, type Result, refuse, type Units } from '../../units/index.ts';
 import { ANY_PLACE } from './limits.ts';
 import type { Point } from './plan-edits.ts';
@@ -56,7 +55,7 @@ const faultOf = (result: Result<unknown>): string | null => (result.ok ? null : 
 function readLabel(text: string, taken: readonly string[]): Result<string> {
   const label = text.trim();
   const field = POINT_FIELDS.label;
-  if (!v.safeParse(LabelSchema, label).success)
+  if (!isLabel(label))
     return refuse(
       field,
       `${field}: “${label.slice(0, LONGEST_QUOTE)}” cannot be painted on a stake; type 1 to 12 letters or digits.`,

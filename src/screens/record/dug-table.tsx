@@ -2,7 +2,15 @@ import { VerdictCell } from './cell.tsx';
 import { type DugRow, NOTHING_YET } from './record-rows.ts';
 import { whenWords } from './when.ts';
 
-const HEADS = ['Hole', 'Depth asked', 'Depth dug', 'Width dug', 'In the way', 'Dug'] as const;
+/** Heads of the columns, and the class of those that on paper are not of the usual width. */
+const HEADS = [
+  ['Hole', 'record-narrow'],
+  ['Depth asked', 'record-time'],
+  ['Depth dug', 'record-wide'],
+  ['Width dug', 'record-wide'],
+  ['In the way'],
+  ['Dug'],
+] as const;
 
 /** The holes as they were dug. On a narrow screen each row stands as a block, its cells under their names. */
 export function DugTable({ rows }: { readonly rows: readonly DugRow[] }) {
@@ -11,8 +19,8 @@ export function DugTable({ rows }: { readonly rows: readonly DugRow[] }) {
       <caption>Holes as dug</caption>
       <thead>
         <tr>
-          {HEADS.map((head) => (
-            <th key={head} scope="col">
+          {HEADS.map(([head, width]) => (
+            <th key={head} scope="col" class={width}>
               {head}
             </th>
           ))}

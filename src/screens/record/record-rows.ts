@@ -3,7 +3,9 @@ import { ofKind } from '../../job/log.ts';
 import { thingName } from '../../job/words.ts';
 import type { Situation } from '../../judge/situation.ts';
 import type { Assessment, HoleAssessment, Judgement } from '../../judge/types.ts';
+import { verdictWord } from '../../ui/index.ts';
 import { formatLength } from '../../units/index.ts';
+import { setLook } from '../looks.ts';
 
 export type Cell = Pick<Judgement, 'verdict' | 'checked' | 'text'>;
 
@@ -51,7 +53,8 @@ export function setRows(
   { holes }: Assessment,
   { plan, entries }: Pick<Situation, 'plan' | 'entries'>,
 ): SetRow[] {
-  return holes.map(({ hole, set, poured }) => {
+  return holes.map((assessed) => {
+    const { hole, set, poured } = assessed;
     const name = thingName({ kind: 'post', hole }, plan);
     return {
       hole,
@@ -60,20 +63,18 @@ export function setRows(
       plumb: set.plumb,
       top: set.level,
       spacing: set.spacing,
-      verdict: verdictCell(set),
+      verdict: verdictCell(assessed),
       setAt: lastSet(entries, hole),
       poured: poured && { at: poured.at, bags: `${poured.bags} ${poured.bags === 1 ? 'bag' : 'bags'}` },
     };
   });
 }
 
-/** The worst of all that is judged of a post; guarded only where every part of it is. */
-function verdictCell({ done, verdict, position, plumb, level, spacing }: HoleAssessment['set']): Cell {
-  if (!done) return { verdict: 'unmeasured', checked: false, text: 'not set' };
-  const known = spacing.filter((part) => part.verdict !== 'unmeasured');
-  const checked = [position, plumb, level, ...known].every((part) => part.checked);
-  const guard = checked || verdict === 'unmeasured' ? '' : ', unchecked';
-  return { verdict, checked, text: verdict + guard };
+/** The post's verdict as its mark on the drawing has it. */
+function verdictCell(hole: HoleAssessment): Cell {
+  const { verdict, checked = true } = setLook(hole);
+  if (verdict === undefined) return { verdict: 'unmeasured', checked: false, text: 'not set' };
+  return { verdict, checked, text: verdictWord(verdict, checked) };
 }
 
 /** When the post was last set, nudged or moved. */

@@ -1,6 +1,6 @@
-import { cleanup, render, screen } from '@testing-library/preact';
+import { cleanup, configure, render, screen } from '@testing-library/preact';
 import type { ComponentType } from 'preact';
-import { expect } from 'vitest';
+import { expect, vi } from 'vitest';
 import type { Body, Entry } from '../../../src/job/entry-schema.ts';
 import { currentPlan, standing } from '../../../src/job/log.ts';
 import type { Plan } from '../../../src/job/plan-schema.ts';
@@ -10,6 +10,10 @@ import { type Services, ServicesContext } from '../../../src/screens/services.ts
 import { useJob } from '../../../src/screens/use-job.ts';
 import type { FieldBook } from '../../../src/store/field-book.ts';
 import { bookOn, phone } from '../../store/fake-store.ts';
+
+/** Looking a role up in a whole page takes a busy machine seconds. A test that hangs still ends. */
+configure({ asyncUtilTimeout: 8000 });
+vi.setConfig({ testTimeout: 30_000 });
 
 /** A job on a phone of its own, seen through one phase's screen. */
 export interface OpenScreen {
