@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Result } from '../units/index.ts';
 
 export interface Draft {
@@ -21,7 +21,11 @@ export function useDraft<T>(
 ): Draft {
   const [text, setText] = useState(shown);
   const [error, setError] = useState<string | null>(null);
+  const followed = useRef(shown);
   useEffect(() => {
+    // Not on the first run: what was typed before the first frame was drawn stays.
+    if (followed.current === shown) return;
+    followed.current = shown;
     setText(shown);
     setError(null);
   }, [shown]);
