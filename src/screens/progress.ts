@@ -1,4 +1,5 @@
 import type { Assessment } from '../judge/types.ts';
+import { isProved } from './looks.ts';
 import type { Phase } from './route.ts';
 
 /** How far each phase is, as the tabs show it: `3 of 11`; nothing where there is nothing to count yet. */
@@ -9,7 +10,7 @@ export function progressOf({ holes }: Pick<Assessment, 'holes'>): Partial<Record
   return {
     stake: count(({ staked }) => staked.driven),
     dig: count(({ dug }) => dug.at !== null),
-    set: count(({ set }) => set.verdict === 'in'),
+    set: count(isProved),
     pour: count(({ poured }) => poured !== null),
   };
 }

@@ -1,20 +1,21 @@
-import { useEffect, useState } from 'preact/hooks';
-import type { JobRow } from '../../store/db.ts';
-import { Button } from '../../ui/button.tsx';
-import { Frame } from '../../ui/frame.tsx';
-import { Problem } from '../../ui/problem.tsx';
-import { useServices } from '../services.ts';
+import { useState } from 'preact/hooks';
+import { Button, Frame, Problem } from '../../ui/index.ts';
+import { BackUpReminder } from './back-up-reminder.tsx';
 import { JobList } from './job-list.tsx';
 import { NewJobSheet } from './new-job-sheet.tsx';
 import { PhoneState } from './phone-state.tsx';
 import { RestoreButton } from './restore-button.tsx';
+import { RestoredNote } from './restored-note.tsx';
+import { TabWarning } from './tab-warning.tsx';
 import { useHomeActions } from './use-home-actions.ts';
+import { useJobs } from './use-jobs.ts';
+import './home.css';
 
 /** The page of jobs: go on with one, begin one, look at the example, bring one back from a file. */
 export function HomeScreen() {
-  const { jobs, trouble } = useJobs();
+  const { jobs, trouble, reload } = useJobs();
   const [naming, setNaming] = useState(false);
-  const actions = useHomeActions();
+  const actions = useHomeActions(reload);
   const problem = actions.problem ?? trouble;
   return (
     <Frame
@@ -25,12 +26,17 @@ export function HomeScreen() {
         </Button>
       }
     >
+      <TabWarning />
       {problem && <Problem text={problem} />}
-      {jobs.length === 0 ? <Welcome /> : <JobList jobs={jobs} />}
+      {actions.restored && <RestoredNote restored={actions.restored} jobs={jobs ?? []} />}
+      {jobs && (jobs.length === 0 ? <Welcome /> : <JobList jobs={jobs} />)}
+      {jobs && <BackUpReminder jobs={jobs} />}
       <Button onPress={actions.openExample}>Open the example job</Button>
       <RestoreButton onFile={actions.restore} />
-      <PhoneState />
-      {naming && <NewJobSheet onClose={() => setNaming(false)} onCreate={actions.create} />}
+      <PhoneState anyJobs={jobs !== null && jobs.length > 0} />
+      {naming && (
+        <NewJobSheet problem={actions.problem} onClose={() => setNaming(false)} onCreate={actions.create} />
+      )}
     </Frame>
   );
 }
@@ -45,14 +51,4 @@ function Welcome() {
       <p>Begin a job, or look round in the example: ten posts on a ring round a stove pier.</p>
     </>
   );
-}
-
-function useJobs(): { jobs: readonly JobRow[]; trouble: string | null } {
-  const { book } = useServices();
-  const [jobs, setJobs] = useState<readonly JobRow[]>([]);
-  const [trouble, setTrouble] = useState<string | null>(null);
-  useEffect(() => {
-    book.listJobs().then(setJobs, (error: Error) => setTrouble(error.message));
-  }, [book]);
-  return { jobs, trouble };
 }

@@ -1,5 +1,6 @@
 import type { JobRow } from '../../store/db.ts';
 import { hrefOf } from '../route.ts';
+import { backupWords } from './backup-words.ts';
 
 /** The jobs on this phone, the one last worked on first. */
 export function JobList({ jobs }: { readonly jobs: readonly JobRow[] }) {
@@ -19,11 +20,4 @@ export function JobList({ jobs }: { readonly jobs: readonly JobRow[] }) {
       ))}
     </ul>
   );
-}
-
-/** Counts work, not days: a job that has not changed since needs no new backup. */
-function backupWords({ entryCount, backedUpCount, lastBackupAt }: JobRow): string {
-  if (lastBackupAt === null) return 'never backed up';
-  const since = entryCount - backedUpCount;
-  return since > 0 ? `${since} ${since === 1 ? 'entry' : 'entries'} since the last backup` : 'backed up';
 }

@@ -5,9 +5,6 @@ export function RestoreButton({ onFile }: { readonly onFile: (file: File) => voi
   const id = useId();
   return (
     <div class="file-pick">
-      <label class="button button-plain" for={id}>
-        Restore a backup
-      </label>
       <input
         id={id}
         class="visually-hidden"
@@ -21,6 +18,9 @@ export function RestoreButton({ onFile }: { readonly onFile: (file: File) => voi
           if (file) onFile(file);
         }}
       />
+      <label class="button button-plain" for={id}>
+        Restore a backup
+      </label>
     </div>
   );
 }

@@ -5,6 +5,7 @@ import { endName, sideName, thingName, turningOf } from '../../job/words.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { Figure, VerdictMark } from '../../ui/index.ts';
 import { HELD } from '../hold-choice.tsx';
+import { isGuarded } from '../looks.ts';
 import { MoveCard } from './move-card.tsx';
 import './set.css';
 import type { DoubtStep, SetStep } from './step.ts';
@@ -132,12 +133,11 @@ function RodCard({ step, hole, plan }: CardOf<'rod'>) {
 
 /** Nothing more is to be read: what it comes to. A post in concrete that is out is said to be so before all else. */
 function DoneCard({ hole, plan }: Omit<SetCardProps, 'step'>) {
-  const { verdict, headline, position, plumb, level } = hole.set;
-  const guarded = [position, plumb, level].every(({ checked }) => checked);
+  const { verdict, headline } = hole.set;
   return (
     <>
       <h2 class="set-out">
-        <VerdictMark verdict={verdict} checked={guarded}>
+        <VerdictMark verdict={verdict} checked={isGuarded(hole)}>
           {hole.poured && verdict === 'out' ? `In concrete, and out. ${headline}` : headline}
         </VerdictMark>
       </h2>

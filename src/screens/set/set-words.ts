@@ -3,6 +3,7 @@ import type { Plan } from '../../job/plan-schema.ts';
 import { thingName, touchName, turningOf } from '../../job/words.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { listWords } from '../../judge/words.ts';
+import { isProved } from '../looks.ts';
 
 /** Where a tape starts: `from A’s nail`, `from post 3, the middle of the clockwise face`. */
 export function fromWords({ thing, touch }: PullEnd, plan: Plan): string {
@@ -19,9 +20,7 @@ const touchWords = ({ thing, touch }: Pick<PullEnd, 'thing' | 'touch'>, plan: Pl
 
 /** Said when no post wants another reading: which are in and guarded, or which are not and must not look so. */
 export function allDoneWords(holes: readonly Pick<HoleAssessment, 'hole' | 'set'>[]): string {
-  const good = ({ set }: Pick<HoleAssessment, 'set'>) =>
-    set.verdict === 'in' && [set.position, set.plumb, set.level].every(({ checked }) => checked);
-  const others = holes.filter((hole) => !good(hole)).map(({ hole }) => hole);
+  const others = holes.filter((hole) => !isProved(hole)).map(({ hole }) => hole);
   if (others.length === 0) return 'Every post and pier is set, measured and guarded';
   return `No more readings are asked for, and not in and guarded: ${listWords(others)}`;
 }
