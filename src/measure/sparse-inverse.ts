@@ -79,7 +79,7 @@ export class InverseColumns {
    * these positions to the root is touched: the entries of a column of the factor all lie on its own path. The array is
    * used again by the next call.
    */
-  at(position: number, targets: readonly number[]): Float64Array {
+  at(position: number, targets: ArrayLike<number>): Float64Array {
     const needed = this.#pathsUp(position, targets);
     const column = this.#column;
     for (const j of needed) column[j] = 0;
@@ -117,7 +117,7 @@ export class InverseColumns {
   }
 
   /** The positions on the ways to the root, children before parents. */
-  #pathsUp(position: number, targets: readonly number[]): Int32Array {
+  #pathsUp(position: number, targets: ArrayLike<number>): Int32Array {
     const { parent } = this.#symbolic;
     const stamp = ++this.#stamp;
     const needed = this.#needed;
@@ -132,7 +132,7 @@ export class InverseColumns {
       while (length > 0) needed[--top] = this.#path[--length]!;
     };
     climb(position);
-    for (const target of targets) climb(target);
+    for (let i = 0; i < targets.length; i++) climb(targets[i]!);
     return needed.subarray(top);
   }
 }
