@@ -10,9 +10,8 @@ export interface ActionRowProps {
 
 /** The main action and what stands beside it. */
 export function ActionRow({ beside, children }: ActionRowProps) {
-  if (!beside) return <>{children}</>;
   return (
-    <div class="action-row">
+    <div class={beside ? 'action-row action-row-two' : 'action-row'}>
       {beside}
       {children}
     </div>

@@ -1,7 +1,8 @@
-import type { ComponentChildren } from 'preact';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Body } from '../../job/entry-schema.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { Button, ButtonLink } from '../../ui/index.ts';
+import { REPEAT_TAP_MS } from '../../ui/repeat-tap.ts';
 import { ActionRow } from '../action-row.tsx';
 import { useJobBook } from '../job-book.ts';
 import { hrefOf } from '../route.ts';
@@ -49,33 +50,48 @@ interface StepActionProps extends Pick<SetActionsProps, 'onFlow' | 'onLog'> {
 
 function StepAction({ step, hole, onFlow, onLog }: StepActionProps) {
   const thing = { kind: 'post', hole } as const;
-  // Each its own button, so that the second half of a double tap does not press what has come in its place.
-  const main = (name: string, press: () => void, words: ComponentChildren) => (
-    <Button key={name} kind="main" onPress={press}>
+  // One and the same button from step to step: it knows of the tap just before, so half a double tap presses nothing new.
+  const main = (press: () => void, words: string) => (
+    <Button kind="main" onPress={press}>
       {words}
     </Button>
   );
   switch (step.do) {
     case 'stand':
-      return main('stand', () => onLog({ kind: 'stand', thing, event: 'set' }), 'It stands');
+      return main(() => onLog({ kind: 'stand', thing, event: 'set' }), 'It stands');
     case 'move':
-      return main('move', () => onLog({ kind: 'stand', thing, event: 'nudged' }), 'It is moved');
+      return <MovedButton onPress={() => onLog({ kind: 'stand', thing, event: 'nudged' })} />;
     case 'doubt':
       if (step.again !== 'not-yet')
-        return main('strike', () => onFlow({ take: 'strike', entry: step.entry }), 'Choose and strike');
-      return main('pull', () => onFlow({ take: 'pull', pull: step.pull }), 'Enter the tape');
+        return main(() => onFlow({ take: 'strike', entry: step.entry }), 'Choose and strike');
+      return main(() => onFlow({ take: 'pull', pull: step.pull }), 'Enter the tape');
     case 'pull':
     case 'tell':
-      return main('pull', () => onFlow({ take: 'pull', pull: step.pull }), 'Enter the tape');
+      return main(() => onFlow({ take: 'pull', pull: step.pull }), 'Enter the tape');
     case 'plumb':
-      return main('plumb', () => onFlow({ take: 'plumb', side: step.side }), 'Enter plumb');
+      return main(() => onFlow({ take: 'plumb', side: step.side }), 'Enter plumb');
     case 'rod':
-      return main(
-        'rod',
-        () => onFlow({ take: 'rod', on: step.on, expected: step.expected }),
-        'Enter the rod',
-      );
+      return main(() => onFlow({ take: 'rod', on: step.on, expected: step.expected }), 'Enter the rod');
   }
+}
+
+/**
+ * Drops every reading of the post, so it must be meant: it does nothing in the moment after it has come up under the thumb
+ * that took the last reading.
+ */
+function MovedButton({ onPress }: { readonly onPress: () => void }) {
+  const shownAt = useRef(0);
+  useLayoutEffect(() => {
+    shownAt.current = performance.now();
+  }, []);
+  const press = () => {
+    if (performance.now() - shownAt.current >= REPEAT_TAP_MS) onPress();
+  };
+  return (
+    <Button kind="main" onPress={press}>
+      It is moved
+    </Button>
+  );
 }
 
 function DoneActions({
