@@ -1,3 +1,4 @@
+import type { HoleAssessment } from '../../judge/types.ts';
 import { listWords } from '../../judge/words.ts';
 import { Button, ButtonLink, PlanDrawing, Problem } from '../../ui/index.ts';
 import { drawnSite } from '../drawn-site.ts';
@@ -71,7 +72,7 @@ export function DoneCard({ stake }: { readonly stake: Stake }) {
         </ButtonLink>
       }
     >
-      <h2>{open.length === 0 ? 'Every stake is in and checked' : 'Staked, with some stakes not proved'}</h2>
+      <h2>{doneWords(assessment.holes, open)}</h2>
       <StakeTable holes={assessment.holes} units={plan.units} />
       <PlanDrawing
         title={`${plan.name}, all stakes`}
@@ -80,4 +81,12 @@ export function DoneCard({ stake }: { readonly stake: Stake }) {
       />
     </StakePage>
   );
+}
+
+/** A dug hole's stake is gone: nothing is claimed of it any more. */
+function doneWords(holes: readonly HoleAssessment[], open: readonly HoleAssessment[]): string {
+  if (open.length > 0) return 'Staked, with some stakes not proved';
+  return holes.every(({ dug }) => dug.at !== null)
+    ? 'Every hole is dug: the stakes have done their work'
+    : 'Every stake that still stands is in and checked';
 }

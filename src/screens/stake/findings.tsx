@@ -5,10 +5,14 @@ import { type JobBook, useJobBook } from '../job-book.ts';
 import { LoggedEntry } from '../logged-entry.tsx';
 import { More } from '../more.tsx';
 
-/** What is wrong with the pulls as a whole, above everything else, with each reading that could be the wrong one. */
-export function Findings() {
+/**
+ * What is wrong with the pulls as a whole, above everything else, with each reading that could be the wrong one.
+ *
+ * @param about id of the entry that the card itself is about
+ */
+export function Findings({ about }: { readonly about: string | null }) {
   const book = useJobBook();
-  return findingsToShow(book).map(({ finding, entries }) => (
+  return findingsToShow(book, about).map(({ finding, entries }) => (
     <Caution key={finding.text} title={TITLES[finding.code]}>
       <p>{finding.text}</p>
       {entries.length > MOST_SHOWN ? (
@@ -49,12 +53,18 @@ const ELSEWHERE: ReadonlySet<Finding['code']> = new Set(['undetermined', 'shape'
  * Findings that concern the stakes. What is merely not pulled yet is what the cards themselves ask for; pulls to set posts
  * are the business of the Set phase.
  */
-function findingsToShow({ assessment, situation }: Pick<JobBook, 'assessment' | 'situation'>) {
+function findingsToShow(
+  { assessment, situation }: Pick<JobBook, 'assessment' | 'situation'>,
+  about: string | null,
+) {
   const byId = new Map(situation.entries.map((entry) => [entry.id, entry]));
-  return assessment.findings
-    .filter(({ code }) => !ELSEWHERE.has(code))
+  const found = assessment.findings
+    .filter(({ code, entries }) => !ELSEWHERE.has(code) && !(about !== null && entries.includes(about)))
     .map((finding) => ({ finding, entries: finding.entries.flatMap((id) => byId.get(id) ?? []) }))
     .filter(({ entries }) => entries.length === 0 || !entries.every(touchesPost));
+  // A misreading bends A–B along with all the rest: first that, then the line.
+  const misread = assessment.findings.some(({ code }) => code === 'misreading');
+  return misread ? found.filter(({ finding }) => finding.code !== 'baseline') : found;
 }
 
 const touchesPost = ({ body }: { body: JobBook['log'][number]['body'] }): boolean =>

@@ -39,6 +39,8 @@ export function SettleCard({ stake, pull, onGoOn }: ProofCardProps & { readonly 
   const { situation, assessment } = useJobBook();
   const { plan } = situation;
   if (!plan) return null;
+  // A finding on top ends with the pull that would tell.
+  const told = pull !== null && assessment.findings.some(({ text }) => text.includes(pull.text));
   if (pull)
     return (
       <PullCard
@@ -46,7 +48,7 @@ export function SettleCard({ stake, pull, onGoOn }: ProofCardProps & { readonly 
         onGoOn={onGoOn}
         pull={pull}
         headline="Not every stake is in and checked: make this pull"
-        text={pull.text}
+        text={told ? '' : pull.text}
       />
     );
   return (
@@ -75,6 +77,7 @@ export function StrikeCard({ stake, entry }: { readonly stake: Stake; readonly e
   return (
     <StakePage
       state={stake.state}
+      about={entry.id}
       actions={
         <Button kind="main" onPress={() => setStriking(true)}>
           Strike the first reading
@@ -133,7 +136,7 @@ function PullCard({ stake, pull, headline, text, onGoOn }: PullCardProps) {
         m={pull.expected}
         units={plan.units}
       />
-      <p>{text}</p>
+      {text && <p>{text}</p>}
       <PlanDrawing
         title={plan.name}
         units={plan.units}

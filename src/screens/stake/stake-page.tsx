@@ -18,6 +18,8 @@ export interface StakePageProps {
   readonly state?: StakeState;
   /** The hole that the card is about. */
   readonly hole?: string;
+  /** Id of the entry that the card is about: what is wrong with it is the card's to say. */
+  readonly about?: string;
 }
 
 /** A hole as the Stake phase shows it: by its stake's verdict until the hole is dug. */
@@ -29,12 +31,12 @@ export function stakeLook(hole: HoleAssessment): HoleLook {
 }
 
 /** The frame of every card of the Stake phase: what is wrong on top, the card, the holes, and what is one tap further. */
-export function StakePage({ actions, children, state, hole }: StakePageProps) {
+export function StakePage({ actions, children, state, hole, about }: StakePageProps) {
   const { jobId, assessment } = useJobBook();
   const href = (label: string) => hrefOf({ at: 'job', job: jobId, phase: 'stake', hole: label });
   return (
     <JobFrame phase="stake" actions={actions}>
-      <Findings />
+      <Findings about={about ?? null} />
       {children}
       {state && (
         <>
