@@ -3,7 +3,7 @@ import type { Thing } from '../job/entry-schema.ts';
 import type { Fix } from '../measure/types.ts';
 import { chanceWithinDisc, principalAxes, sigmaAlong } from './chance.ts';
 import { localFix } from './local-fix.ts';
-import { unseenAllowed } from './position.ts';
+import { placeTolerance, unseenAllowed } from './position.ts';
 import { type PossiblePull, pullsInReach, rayOf } from './possible-pulls.ts';
 import { type PullPlan, pullPlan } from './pull-ends.ts';
 import { verdictOf } from './verdict.ts';
@@ -48,7 +48,7 @@ export function adviceFor(view: JobView, thing: Thing, designed: SitePoint, guar
   });
   const best = options.sort((p, q) => weighed(p) - weighed(q)).find(({ pull }) => pull.open());
   if (!best) return null;
-  const tolerance = view.plan.tolerances.position.m;
+  const tolerance = placeTolerance(view, thing);
   const chance = chanceWithinDisc(offset, best.then.covariance, tolerance);
   const { unseenShift } = best.then;
   const settles = guarded ? verdictOf(chance) !== 'unsure' : unseenShift <= unseenAllowed(tolerance);

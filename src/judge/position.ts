@@ -20,11 +20,23 @@ import { capital, cellWords, listWords, moveWords, small } from './words.ts';
 const UNSEEN_FLOOR = (2 / 3) * METRES_PER_INCH;
 export const unseenAllowed = (tolerance: number): number => Math.max(tolerance, UNSEEN_FLOOR);
 
+/**
+ * A stake need only bring the hole under the post, which has room in it: twice the post's tolerance. Our choice; held to
+ * the post's own, two careful tapes from A and B would leave most stakes unsure.
+ */
+const STAKE_ALLOWANCE = 2;
+
+/** How far a hole's stake, or a set post, may be from its mark, metres. */
+export function placeTolerance(view: JobView, thing: Thing): number {
+  const { m } = view.plan.tolerances.position;
+  return thing.kind === 'hole-stake' ? STAKE_ALLOWANCE * m : m;
+}
+
 /** Offsets below this have no direction worth the name: a hundredth of a millimetre. */
 const NO_OFFSET = 1e-5;
 
 /**
- * A hole's stake or a set post held against the disc of the position tolerance about its designed place.
+ * A hole's stake or a set post held against the disc of its tolerance about its designed place.
  *
  * @param designed null until the plan lies on the site
  * @param advice what the pull that would help most starts from: `post 4`; empty when nothing helps
@@ -35,7 +47,7 @@ export function judgePosition(
   designed: SitePoint | null,
   advice: string,
 ): Judgement {
-  const tolerance = view.plan.tolerances.position.m;
+  const tolerance = placeTolerance(view, thing);
   const point = pointOf(view, thing);
   if (!designed)
     return unmeasured('position', tolerance, 'Nothing can be placed yet: say where A and B stand first.');
@@ -69,17 +81,19 @@ interface PlaceWords {
 }
 
 function outWords({ view, thing, fix, designed, error }: PlaceWords): string {
-  const { units, tolerances } = view.plan;
+  const { units } = view.plan;
+  const allowed = placeTolerance(view, thing);
   const name = thingName(thing, view.plan);
   const way = moveWords(fix.place, subtract(fix.place, designed), view.ground);
-  const off = `${capital(name)} is ${small(error, units)} off its mark, and ${small(tolerances.position.m, units)} is allowed: it stands ${way}.`;
+  const off = `${capital(name)} is ${small(error, units)} off its mark, and ${small(allowed, units)} is allowed: it stands ${way}.`;
   return thing.kind === 'hole-stake' ? `${off} Move it, and pull to it again.` : off;
 }
 
 function unsureWords({ view, thing, fix, designed, advice, error, sigma }: PlaceWords): string {
-  const { units, tolerances } = view.plan;
+  const { units } = view.plan;
+  const allowed = placeTolerance(view, thing);
   const known = small(HALF_WIDTH_95 * sigma, units);
-  const off = `${capital(thingName(thing, view.plan))} measures ${small(error, units)} off its mark, known to ± ${known}, and ${small(tolerances.position.m, units)} is allowed: it may be in or out.`;
+  const off = `${capital(thingName(thing, view.plan))} measures ${small(error, units)} off its mark, known to ± ${known}, and ${small(allowed, units)} is allowed: it may be in or out.`;
   const cures = [
     ...(advice === '' ? [] : [`pull to it from ${advice}`]),
     ...(error > NO_OFFSET

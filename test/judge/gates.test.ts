@@ -84,10 +84,10 @@ describe('dig gate', () => {
       },
     ],
     ['the stake is out', ['position'], { measured: place(0.03) }],
-    ['the stake may be in or out', ['position'], { measured: place(0.011) }],
+    ['the stake may be in or out', ['position'], { measured: place(0.023) }],
     ['the stake is not measured', ['position', 'checked'], { measured: { points: [] } }],
     ['no spare pull guards the stake', ['checked'], { measured: place(0, 0.002, Number.POSITIVE_INFINITY) }],
-    ['a misread pull could move the stake too far', ['checked'], { measured: place(0, 0.002, 0.02) }],
+    ['a misread pull could move the stake too far', ['checked'], { measured: place(0, 0.002, 0.03) }],
     [
       'no ties are recorded',
       ['ties'],

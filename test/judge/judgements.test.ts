@@ -84,7 +84,7 @@ describe('judgePosition', () => {
   });
   it('tells a stake to be moved', () => {
     expect(judge(0.03, { thing: holeStake }).why).toBe(
-      'Stake 1 is 30 mm off its mark, and 12 mm is allowed: it stands 30 mm clockwise seen from above. Move it, and pull to it again.',
+      'Stake 1 is 30 mm off its mark, and 24 mm is allowed: it stands 30 mm clockwise seen from above. Move it, and pull to it again.',
     );
   });
   it('unchecked: nothing guards it, or not well enough', () => {

@@ -225,7 +225,7 @@ describe('proof', () => {
   test('ties end it, and the way leads to Dig', async () => {
     const job = await open(PROVED);
     tap('Two ways back are set');
-    await screen.findByText('Every stake is in and checked');
+    await screen.findByText('Every stake that still stands is in and checked');
     expect(await last(job)).toEqual({ kind: 'check', item: 'ties', done: true });
     expect(screen.getByRole('link', { name: 'Go to Dig' }).getAttribute('href')).toMatch(/\/dig$/);
   });
