@@ -13,6 +13,13 @@ const ORIGIN: SitePoint = { x: 0, y: 0 };
 const A: Thing = { kind: 'stake', label: 'A' };
 const B: Thing = { kind: 'stake', label: 'B' };
 
+/** @param expected as planned, metres */
+export const baselinePull = (expected: number): PullPlan => ({
+  from: { thing: A, touch: { at: 'nail' } },
+  to: { thing: B, touch: { at: 'nail' } },
+  expected,
+});
+
 /** The two pulls that set a post: from A and from B, to the faces that look towards them. */
 export function stakePulls(view: JobView, hole: string, designed: SitePoint): PullPlan[] {
   const b: SitePoint = { x: view.measured.baseline?.length ?? view.laid?.baseline ?? 0, y: 0 };

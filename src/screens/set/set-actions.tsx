@@ -65,6 +65,7 @@ function StepAction({ step, hole, onFlow, onLog }: StepActionProps) {
       if (step.again !== 'not-yet')
         return main(() => onFlow({ take: 'strike', entry: step.entry }), 'Choose and strike');
       return main(() => onFlow({ take: 'pull', pull: step.pull }), 'Enter the tape');
+    case 'baseline':
     case 'pull':
     case 'tell':
       return main(() => onFlow({ take: 'pull', pull: step.pull }), 'Enter the tape');

@@ -25,6 +25,8 @@ export function SetCard({ step, ...rest }: SetCardProps) {
   switch (step.do) {
     case 'lay':
       return <h2>First say where A and B stand</h2>;
+    case 'baseline':
+      return <BaselineCard step={step} {...rest} />;
     case 'stand':
       return <StandCard step={step} {...rest} />;
     case 'pull':
@@ -46,6 +48,16 @@ export function SetCard({ step, ...rest }: SetCardProps) {
 
 const nameOf = (hole: HoleAssessment, plan: Plan): string =>
   thingName({ kind: 'post', hole: hole.hole }, plan);
+
+function BaselineCard({ step, plan, how }: CardOf<'baseline'>) {
+  return (
+    <>
+      <h2>First read the tape from A to B</h2>
+      <TapeRow pull={step.pull} plan={plan} how={how} />
+      <p>Every place hangs on it.</p>
+    </>
+  );
+}
 
 function StandCard({ step, hole, plan, how }: CardOf<'stand'>) {
   return (

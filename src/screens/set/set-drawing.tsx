@@ -40,7 +40,8 @@ type Ends = Pick<PullPlan, 'from' | 'to'>;
 
 function pullsOf(step: SetStep): readonly Ends[] {
   if (step.do === 'stand') return step.hold;
-  if (step.do === 'pull' || step.do === 'doubt' || step.do === 'tell') return [step.pull];
+  if (step.do === 'pull' || step.do === 'doubt' || step.do === 'tell' || step.do === 'baseline')
+    return [step.pull];
   return step.do === 'move' && step.nudge ? step.nudge.readings : [];
 }
 

@@ -3,17 +3,18 @@ import type { HoleAssessment } from '../../judge/types.ts';
 import { type JobView, postOf, stands } from '../../judge/view.ts';
 import { doubtStep } from './doubt-step.ts';
 import { levelStep } from './level-step.ts';
-import { placeStep, stakePulls } from './place-step.ts';
+import { baselinePull, placeStep, stakePulls } from './place-step.ts';
 import type { SetBook } from './set-book.ts';
 import { needsMore, type Part, pouredAt, type SetChoices, type SetStep } from './step.ts';
 
 /**
- * First the place, then plumb, then the top: each is worth reading only once the one before it is right. A post in concrete
+ * First A–B, on which every place hangs. Then the place, then plumb, then the top: each is worth reading only once the one before it is right. A post in concrete
  * is asked for again from the start, by its readings since the pour: it can be pushed while the concrete is wet.
  */
 export function setStep(book: SetBook, hole: HoleAssessment, choices: SetChoices): SetStep {
   const { view } = book;
   if (!view.laid || !hole.designed) return { do: 'lay' };
+  if (!view.measured.baseline) return { do: 'baseline', pull: baselinePull(view.laid.baseline) };
   const post = postOf(hole.hole);
   if (!stands(view, post)) return { do: 'stand', hold: stakePulls(view, hole.hole, hole.designed) };
   const left = choices.left(hole.hole);

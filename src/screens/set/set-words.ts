@@ -6,14 +6,18 @@ import { listWords } from '../../judge/words.ts';
 import { isProved } from '../looks.ts';
 
 /** Where a tape starts: `from A’s nail`, `from post 3, the middle of the clockwise face`. */
-export function fromWords({ thing, touch }: PullEnd, plan: Plan): string {
-  const name = thingName(thing, plan);
-  if (touch.at === 'nail') return thing.kind === 'nail' ? `from ${name}` : `from ${name}’s nail`;
-  return `from ${name}, ${touchWords({ thing, touch }, plan)}`;
+export function fromWords(end: PullEnd, plan: Plan): string {
+  const { thing } = end;
+  if (thing.kind === 'post') return `from ${thingName(thing, plan)}, ${touchWords(end, plan)}`;
+  return `from ${nailWords(end, plan)}`;
 }
 
 /** What the tape touches on the post that the card is about: `to the middle of the outer face`. */
-export const toWords = (end: PullEnd, plan: Plan): string => `to ${touchWords(end, plan)}`;
+export const toWords = (end: PullEnd, plan: Plan): string =>
+  `to ${end.thing.kind === 'post' ? touchWords(end, plan) : nailWords(end, plan)}`;
+
+const nailWords = ({ thing }: PullEnd, plan: Plan): string =>
+  thing.kind === 'nail' ? thingName(thing, plan) : `${thingName(thing, plan)}’s nail`;
 
 const touchWords = ({ thing, touch }: Pick<PullEnd, 'thing' | 'touch'>, plan: Plan): string =>
   touchName(touch, thing.kind === 'post' ? turningOf(plan, thing.hole) : 'grid');

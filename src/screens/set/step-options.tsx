@@ -14,6 +14,7 @@ export interface StepOptionsProps {
 /** What has to be said beside a reading: how the tape is held, or where the level stands. */
 export function StepOptions({ step, how, onHow, setup, onNewSetup }: StepOptionsProps) {
   switch (step.do) {
+    case 'baseline':
     case 'stand':
     case 'pull':
     case 'doubt':

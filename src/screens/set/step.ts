@@ -11,6 +11,8 @@ export type Part = 'place' | 'plumb' | 'top';
 export type SetStep =
   /** The plan does not lie on the site yet. */
   | { readonly do: 'lay' }
+  /** A–B is not pulled yet, and no place is known before it is. */
+  | { readonly do: 'baseline'; readonly pull: PullPlan }
   | { readonly do: 'stand'; readonly hold: readonly PullPlan[] }
   /** `why` it is wanted, where that is not plain. */
   | { readonly do: 'pull'; readonly pull: PullPlan; readonly why: string | null }
