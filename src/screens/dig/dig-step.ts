@@ -46,7 +46,7 @@ export function digTask({ dug, digGate }: HoleAssessment): DigTask {
   return dug.depth.verdict === 'in' && dug.width.verdict === 'in' ? 'done' : 'again';
 }
 
-export const metSomething = ({ obstruction }: HoleAssessment['dug']): boolean =>
+const metSomething = ({ obstruction }: HoleAssessment['dug']): boolean =>
   obstruction !== null && obstruction !== 'none';
 
 /** Which task goes first when no hole is asked for; what waits for a decision holds up no other hole. */
