@@ -3,17 +3,9 @@ import { drawnPull, drawnSite } from '../drawn-site.ts';
 import { HELD, HoldChoice } from '../hold-choice.tsx';
 import { useJobBook } from '../job-book.ts';
 import { useOpenPull } from '../open-pull.ts';
-import type { PullToRead } from '../pull-flow.tsx';
 import { useHold } from '../use-hold.ts';
 import { StakePage } from './stake-page.tsx';
-import { STAKE_A, STAKE_B } from './stake-step.ts';
-
-/** A's nail to B's nail. @param expected level, metres */
-export const baselinePull = (expected: number): PullToRead => ({
-  from: { thing: STAKE_A, touch: { at: 'nail' } },
-  to: { thing: STAKE_B, touch: { at: 'nail' } },
-  expected,
-});
+import { baselinePull } from './stake-pulls.ts';
 
 /** Pull A–B: every place hangs on it. */
 export function BaselineCard() {

@@ -1,5 +1,4 @@
 import type { ComponentChildren } from 'preact';
-import type { Thing } from '../../job/entry-schema.ts';
 import { lengthWords } from '../../job/length.ts';
 import type { HoleAssessment, Judgement } from '../../judge/types.ts';
 import { small } from '../../judge/words.ts';
@@ -18,6 +17,7 @@ import { HoleMore } from './hole-more.tsx';
 import { crossingWords, sideWords, slopeWords, stationWords } from './hole-words.ts';
 import { shiftWords } from './shift-words.ts';
 import { StakePage, stakeLook } from './stake-page.tsx';
+import { pullToStake } from './stake-pulls.ts';
 import { type HoleTask, STAKE_A, STAKE_B } from './stake-step.ts';
 import type { Stake } from './use-stake.ts';
 
@@ -29,16 +29,6 @@ export interface HoleCardProps {
 
 /** Leaves the figures, the drawing and the main button on a phone of 844 px together, with Undo above the button. */
 const DRAWING_HEIGHT = 180;
-
-/** From A's or B's nail to the nail in a hole's stake. */
-export function pullToStake(from: Thing, hole: string, expected: number): PullToRead {
-  const nail = { at: 'nail' } as const;
-  return {
-    from: { thing: from, touch: nail },
-    to: { thing: { kind: 'hole-stake', hole }, touch: nail },
-    expected,
-  };
-}
 
 /** One hole's stake: where both tapes meet, and what they read when it is driven. */
 export function HoleCard({ stake, hole, task }: HoleCardProps) {

@@ -3,8 +3,8 @@ import { useJobBook } from '../job-book.ts';
 import { More } from '../more.tsx';
 import { useOpenPull } from '../open-pull.ts';
 import { useLog } from '../use-log.ts';
-import { baselinePull } from './baseline-card.tsx';
 import { useMovePlaces } from './move-places.ts';
+import { baselinePull } from './stake-pulls.ts';
 
 /** What is seldom wanted and must always be in reach: the line A–B and its two stakes. */
 export function LineMore() {

@@ -3,11 +3,12 @@ import type { PlanPlace } from '../../job/entry-schema.ts';
 import type { Plan } from '../../job/plan-schema.ts';
 import type { Hole } from '../../plan/index.ts';
 import { judgeStakes, proposeStakes, type StakeChoice } from '../../stakeout/index.ts';
-import { Button, ButtonRow, Caution, Problem, PullRow } from '../../ui/index.ts';
+import { Button, ButtonRow, Problem, PullRow } from '../../ui/index.ts';
 import { HELD } from '../hold-choice.tsx';
 import { useJobBook } from '../job-book.ts';
 import { More } from '../more.tsx';
 import { useLog } from '../use-log.ts';
+import { MovedWarning } from './moved-warning.tsx';
 import { PlaceForm } from './place-form.tsx';
 import { PerHole, PlacePreview } from './place-preview.tsx';
 import { placeWords, typedPlace } from './place-words.ts';
@@ -79,14 +80,4 @@ function proposal(plan: Plan, holes: readonly Hole[]): StakeChoice | null {
   if (!a || !b) return null;
   const at = ({ right, front }: PlanPlace) => ({ x: right.m, y: front.m });
   return judgeStakes(at(a), at(b), holes, plan.instruments, plan.units);
-}
-
-/** Before A and B are moved: what it costs. */
-export function MovedWarning() {
-  return (
-    <Caution title="stakes driven before">
-      Once A and B have other places, every stake driven from the old ones no longer fits, and its pulls no
-      longer count: A, B and all holes are staked anew.
-    </Caution>
-  );
 }

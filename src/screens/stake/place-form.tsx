@@ -7,7 +7,7 @@ import { Button, ChoiceField, LengthField, Problem, PullRow } from '../../ui/ind
 import type { Units } from '../../units/index.ts';
 import { HELD } from '../hold-choice.tsx';
 import { useJobBook } from '../job-book.ts';
-import { MovedWarning } from './place-card.tsx';
+import { MovedWarning } from './moved-warning.tsx';
 import { PlacePreview } from './place-preview.tsx';
 import { signed, unsigned } from './place-words.ts';
 import { StakePage } from './stake-page.tsx';

@@ -120,7 +120,7 @@ function taskOf({ present, assessment }: StakeState, label: string): HoleTask {
 }
 
 /** What the stake of a hole wants next. */
-export function holeTask({ hole, staked, dug }: HoleAssessment, present: Present): HoleTask {
+function holeTask({ hole, staked, dug }: HoleAssessment, present: Present): HoleTask {
   if (dug.at !== null) return 'done';
   const stake: Thing = { kind: 'hole-stake', hole };
   if (!present.stands(stake)) return 'drive';
