@@ -33,13 +33,13 @@ type RodPoint = Rod['body']['on'];
 export function heights(entries: readonly Entry[], instruments: Instruments): Heights {
   const rods = tiedToBenchmark(stillValid(entries).filter(({ body }) => Math.abs(body.reading.m) < BEYOND_M));
   const levels = new Levels(rods);
-  const weight = 1 / rodSigma(instruments) ** 2;
-  const solved = levels.solve(Float64Array.from(rods, () => weight));
+  const variance = rodSigma(instruments) ** 2;
+  const solved = levels.solve(Float64Array.from(rods, () => 1 / variance));
   const { chiSquare, degreesOfFreedom } = solved;
   return {
     heights: levels.heights(solved),
     test: { chiSquare, degreesOfFreedom, chance: chiSquareChance(chiSquare, degreesOfFreedom) },
-    suspicions: suspicionsOf(levels.tested(solved)),
+    suspicions: suspicionsOf(levels.tested(solved, variance)),
   };
 }
 
@@ -199,13 +199,15 @@ class Levels {
     return out;
   }
 
-  tested(solved: SolvedLevels): Tested {
+  tested(solved: SolvedLevels, variance: number): Tested {
     return {
       symbolic: this.#symbolic,
       jacobian: this.#jacobian,
       entries: this.#rods.map(({ id }) => id),
+      variances: Float64Array.from(this.#rods, () => variance),
+      mostMisread: Float64Array.from(this.#rods, () => Number.POSITIVE_INFINITY),
       ...solved,
-      without: (weights) => this.tested(this.solve(weights)),
+      without: (weights) => this.tested(this.solve(weights), variance),
     };
   }
 }

@@ -27,7 +27,12 @@ export interface Tested {
   readonly jacobian: Float64Array;
   /** Reading less predicted. */
   readonly residual: Float64Array;
+  /** 0 for what is left out. */
   readonly weights: Float64Array;
+  readonly variances: Float64Array;
+  /** A misreading greater than this is hard to believe where another reading would explain it too. */
+  readonly mostMisread: Float64Array;
+  readonly chiSquare: number;
   readonly factor: Float64Array;
   readonly redundancy: Float64Array;
   /** Null for a guess, which nobody read and so nobody misread. */
@@ -47,25 +52,46 @@ export function standardised(
 
 /**
  * Data snooping (Baarda 1968): the reading with the greatest standardised residual beyond `CRITICAL` is suspected; with it
- * left out, the rest is settled again and searched for another. Leaving out is a thought experiment: it changes nothing
- * in `tested`.
+ * left out, the rest is settled again and searched for another. A reading that fits what all the others say in the end was
+ * suspected only because another was wrong, and is cleared. Leaving out is a thought experiment: it changes nothing in
+ * `tested`.
  */
 export function suspicionsOf(tested: Tested): Suspicion[] {
-  const found: Suspicion[] = [];
+  const suspects: Suspects[] = [];
   let current = tested;
-  while (found.length < MOST_SUSPICIONS) {
+  while (suspects.length < MOST_SUSPICIONS) {
     const worst = greatestResidual(current);
     if (worst === -1) break;
-    const rows = notToldApart(current, worst);
-    found.push({
-      entries: rows.flatMap((k) => current.entries[k] ?? []),
-      misreading: current.residual[worst]! / current.redundancy[worst]!,
-    });
-    const weights = current.weights.slice();
-    weights[worst] = 0;
-    current = current.without(weights);
+    const bends = standardised(current, worst) > STRAIGHT_TO;
+    const found = bends ? toldByTrial(current, worst) : toldByResiduals(current, worst);
+    suspects.push(found);
+    current = found.rest;
   }
-  return found;
+  return suspects
+    .filter(({ rows }) => !fits(current, rows[0]!))
+    .map(({ rows, rest }) => ({
+      entries: rows.flatMap((k) => tested.entries[k] ?? []),
+      misreading: rest.residual[rows[0]!]!,
+    }));
+}
+
+/** Rows one of which is believed wrong, likeliest first, and everything settled without that. */
+interface Suspects {
+  readonly rows: readonly number[];
+  readonly rest: Tested;
+}
+
+function leavingOut(tested: Tested, row: number): Tested {
+  const weights = tested.weights.slice();
+  weights[row] = 0;
+  return tested.without(weights);
+}
+
+/** True when a row that was left out agrees with what the others predict of it. */
+function fits(rest: Tested, row: number): boolean {
+  const own = rest.variances[row]!;
+  const predicted = rowTimes(rest, row, responseTo(rest, row));
+  return Math.abs(rest.residual[row]!) <= CRITICAL * Math.sqrt(own + predicted);
 }
 
 function isTested({ weights, redundancy, entries }: Tested, k: number): boolean {
@@ -86,8 +112,8 @@ function greatestResidual(tested: Tested): number {
   return worst;
 }
 
-/** Rows whose misreading would explain the residuals about as well, likeliest first; the worst itself leads. */
-function notToldApart(tested: Tested, worst: number): number[] {
+/** The worst, then the rows whose misreading would explain the residuals about as well, likeliest first. */
+function toldByResiduals(tested: Tested, worst: number): Suspects {
   const { weights, redundancy } = tested;
   const least = standardised(tested, worst) ** 2 - ALIKE_WITHIN;
   const response = responseTo(tested, worst);
@@ -99,7 +125,31 @@ function notToldApart(tested: Tested, worst: number): number[] {
     if (correlation >= STANDS_IN_FROM) alike.push(k);
   }
   alike.sort((p, q) => standardised(tested, q) - standardised(tested, p));
-  return [worst, ...alike];
+  return { rows: [worst, ...alike], rest: leavingOut(tested, worst) };
+}
+
+/**
+ * A standardised residual beyond this is a misreading of feet, over which the distance equations bend: residuals then
+ * point to about the right reading, and leaving out each of the likeliest tells which it is.
+ */
+const STRAIGHT_TO = 30;
+/** How many are tried, and how large a share of the greatest standardised residual they must have. */
+const MOST_TRIED = 6;
+const TRIED_FROM = 0.6;
+
+function toldByTrial(tested: Tested, worst: number): Suspects {
+  const least = TRIED_FROM * standardised(tested, worst);
+  const tried = [...tested.weights.keys()]
+    .filter((k) => isTested(tested, k) && standardised(tested, k) >= least)
+    .sort((p, q) => standardised(tested, q) - standardised(tested, p))
+    .slice(0, MOST_TRIED)
+    .map((row) => ({ row, rest: leavingOut(tested, row) }))
+    .sort((p, q) => p.rest.chiSquare - q.rest.chiSquare);
+  const best = tried[0]!;
+  const alike = tried.filter(({ rest }) => rest.chiSquare <= best.rest.chiSquare + ALIKE_WITHIN);
+  const odd = alike.map(({ row, rest }) => Math.abs(rest.residual[row]!) > tested.mostMisread[row]!);
+  const ranked = [...alike.filter((_, i) => !odd[i]), ...alike.filter((_, i) => odd[i])];
+  return { rows: ranked.map(({ row }) => row), rest: ranked[0]!.rest };
 }
 
 /** Q Jᵀ of one row, by position: how every unknown answers to it, before its weight. */

@@ -39,15 +39,24 @@ export function solve(model: Model, start: Float64Array, weights: Float64Array):
   };
 }
 
+/** A post that leans by this much, metres per metre, is seen to lean: nobody reads it as plumb, or the other way round. */
+const MOST_MISPLUMBED = 0.1;
+
 /** The solution as the tests for misreadings see it. */
 export function testedOf(solution: Solution): Tested {
-  const { model, evaluation, weights, factor, redundancy } = solution;
+  const { model, evaluation, weights, chiSquare, factor, redundancy } = solution;
   const { pulls, leans } = model.network;
   return {
     symbolic: model.symbolic,
     jacobian: evaluation.jacobian,
     residual: evaluation.residual,
     weights,
+    variances: model.weights.map((weight) => 1 / weight),
+    mostMisread: Float64Array.from([
+      ...pulls.map(() => Number.POSITIVE_INFINITY),
+      ...leans.map(({ over }) => MOST_MISPLUMBED * over),
+    ]),
+    chiSquare,
     factor,
     redundancy,
     entries: [...pulls, ...leans].map(({ entry }) => entry),
