@@ -66,16 +66,18 @@ export function repulledBaseline(view: JobView): Finding | null {
   return { code: 'baseline', text, entries: pulls.map((pull: PullResult) => pull.entry) };
 }
 
-/** B does not stand where the plan has it, so that lengths from B miss their holes. */
+/** B does not stand where the plan has it. Lengths from B follow it; a foot misread at the first pull would be followed too. */
 function offBaseline(view: JobView): Finding | null {
   const { baseline } = view.measured;
-  if (!baseline || !view.laid) return null;
+  const pulls = pullsBetween(view, STAKE_A, STAKE_B);
+  // Pulled twice, it is where it is: where two pulls do not agree, `repulledBaseline` says so.
+  if (!baseline || !view.laid || pulls.length > 1) return null;
   const off = baseline.length - view.laid.baseline;
   const allowed = Math.max(view.plan.tolerances.position.m, REPEATS_AGREE * baseline.sigma);
   if (Math.abs(off) <= allowed) return null;
   const { units } = view.plan;
-  const text = `A to B is ${formatLength(baseline.length, units)}, ${small(off, units)} ${off > 0 ? 'longer' : 'shorter'} than planned: lengths from B will miss their holes by as much. Move B, or place A and B anew as they stand.`;
-  return { code: 'baseline', text, entries: pullsBetween(view, STAKE_A, STAKE_B).map((pull) => pull.entry) };
+  const text = `A to B is ${formatLength(baseline.length, units)}, ${small(off, units)} ${off > 0 ? 'longer' : 'shorter'} than planned. The lengths from B are worked out from where B really is; pull A to B once more to be sure of it.`;
+  return { code: 'baseline', text, entries: pulls.map((pull) => pull.entry) };
 }
 
 function globalTest(view: JobView, explained: boolean): Finding[] {
