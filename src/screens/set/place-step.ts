@@ -44,9 +44,21 @@ export function placeStep(
     : { do: 'move', part: 'place', nudge, rod: null, why: position.why };
   if (position.verdict === 'out' && (position.checked || hole.poured)) return move;
   if (hole.poured || (position.verdict === 'in' && position.checked)) return null;
-  const advice = adviceFor(view, postOf(hole.hole), designed, position.checked);
-  if (advice) return { do: 'pull', pull: advice.pull, why: position.why };
+  const advised = advisedPull(view, hole, designed);
+  if (advised) return { do: 'pull', pull: advised, why: position.why };
   return position.verdict === 'out' ? move : null;
+}
+
+/** The same line read more often than this repeats its own mistakes: what it does not settle waits for something to stand. */
+const MOST_READINGS = 2;
+
+/** The spare pull that helps most, as long as it is worth the walk. */
+function advisedPull(view: JobView, { hole, set }: HoleAssessment, designed: SitePoint): PullPlan | null {
+  const post = postOf(hole);
+  const advice = adviceFor(view, post, designed, set.position.checked);
+  if (!advice) return null;
+  const readings = pullsBetween(view, advice.pull.from.thing, post).length;
+  return readings < MOST_READINGS ? advice.pull : null;
 }
 
 const AFTER_POUR = 'It is poured: whether it still stands where it did shows only in readings made since.';
