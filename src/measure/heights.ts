@@ -48,7 +48,7 @@ const BEYOND_M = 1000;
 
 const BENCHMARK = 'benchmark';
 
-export function rodKey(on: RodPoint): string {
+function rodKey(on: RodPoint): string {
   if (on.point === 'benchmark') return BENCHMARK;
   return `${on.point}:${on.point === 'turning-point' || on.point === 'stake' ? on.label : on.hole}`;
 }

@@ -1,9 +1,9 @@
-export { heights, rodKey } from './heights.ts';
+export { heights } from './heights.ts';
 export { measure } from './measure.ts';
 export { DRIVEN_WITHIN_M, type Prediction, predict } from './predict.ts';
 export { GUARDED_FROM, NONCENTRALITY } from './reliability.ts';
 export { tapeSigma } from './sigma.ts';
-export { isBeyondBelief, type Reading, type Slip, type SlipCode, slips } from './slips.ts';
+export { isBeyondBelief, type Reading, type SlipCode, slips } from './slips.ts';
 export { CRITICAL } from './snooping.ts';
-export { halfSection, outward, reachOf } from './touch.ts';
+export { halfSection } from './touch.ts';
 export * from './types.ts';

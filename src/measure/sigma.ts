@@ -1,4 +1,5 @@
 import type { Instruments } from '../job/plan-schema.ts';
+import { tapeSigma as statedSigma } from '../plan/tape.ts';
 
 /** No tape is better than a hundredth of a millimetre; keeps weights finite when an error of 0 was typed. */
 const LEAST_SIGMA_M = 1e-5;
@@ -18,9 +19,9 @@ export const GUESSED_LEAN = 0.02;
 /** A plumb reading is no better than this over any length, metres per metre. */
 const LEAST_PLUMB_SIGMA = 1e-5;
 
-/** One sigma of a tape reading, metres: σ² = a² + (b L)². */
-export function tapeSigma(reading: number, { tapeError, tapeErrorPerMetre }: Instruments): number {
-  return Math.max(Math.hypot(tapeError.m, tapeErrorPerMetre * reading), LEAST_SIGMA_M);
+/** One sigma of a tape reading, metres: that of the plan's tape, but never nothing. */
+export function tapeSigma(reading: number, instruments: Instruments): number {
+  return Math.max(statedSigma(reading, instruments), LEAST_SIGMA_M);
 }
 
 /**

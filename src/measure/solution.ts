@@ -90,7 +90,7 @@ function covarianceAt(solution: Solution, first: number, second: number): Covari
 }
 
 /** Covariance of two numbers of the state that share a reading; 0 where one is held. */
-export function covarianceOf({ model, inverse }: Solution, a: number, b: number): number {
+function covarianceOf({ model, inverse }: Solution, a: number, b: number): number {
   const u = model.unknownOf[a]!;
   const v = model.unknownOf[b]!;
   if (u === -1 || v === -1) return 0;

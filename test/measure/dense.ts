@@ -96,20 +96,3 @@ export function invert(matrix: readonly (readonly number[])[]): number[][] {
   }
   return work.map((row) => row.slice(n));
 }
-
-export function denseGaussNewton(problem: DenseProblem, start: readonly number[], rounds: number) {
-  let values = [...start];
-  for (let round = 0; round < rounds; round++) {
-    const jacobian = denseJacobian(problem, values);
-    const inverse = invert(normalMatrix(jacobian, problem.sigmas));
-    const gradient = values.map((_, j) =>
-      problem.readings.reduce((sum, reading, k) => {
-        const weight = 1 / problem.sigmas[k]! ** 2;
-        return sum + weight * jacobian[k]![j]! * (reading - problem.predict(values, k));
-      }, 0),
-    );
-    values = values.map((value, i) => value + gradient.reduce((sum, g, j) => sum + inverse[i]![j]! * g, 0));
-  }
-  const covariance = invert(normalMatrix(denseJacobian(problem, values), problem.sigmas));
-  return { values, covariance };
-}
