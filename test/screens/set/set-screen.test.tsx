@@ -179,6 +179,7 @@ describe('a post that is out', () => {
   }
 
   test('shows how to move it and what to hold; once moved it is measured anew', async () => {
+    const clock = vi.spyOn(performance, 'now').mockReturnValue(1000);
     const job = await open(outBodies(), '1');
     await arrives(/^Post 1 is out by/);
     expect(screen.getByText(/^Push the foot of post 1/)).toBeTruthy();
@@ -187,7 +188,7 @@ describe('a post that is out', () => {
     press('It is moved');
     await painted();
     expect(await last(job)).toMatchObject({ kind: 'pull' });
-    await new Promise((resolve) => setTimeout(resolve, REPEAT_TAP_MS));
+    clock.mockReturnValue(1000 + REPEAT_TAP_MS);
     press('It is moved');
     await arrives('Measure post 1 from A');
     expect(await last(job)).toEqual({ kind: 'stand', thing: { kind: 'post', hole: '1' }, event: 'nudged' });

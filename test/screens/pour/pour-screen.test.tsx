@@ -1,0 +1,141 @@
+// @vitest-environment happy-dom
+import { cleanup, fireEvent, screen, within } from '@testing-library/preact';
+import { afterEach, describe, expect, test, vi } from 'vitest';
+import type { Body } from '../../../src/job/entry-schema.ts';
+import { PourScreen } from '../../../src/screens/pour/pour-screen.tsx';
+import { fillDisk } from '../../store/fake-store.ts';
+import { type OpenScreen, openScreen, painted } from '../plan/open-screen.tsx';
+import { press } from '../press.ts';
+import { exampleLog } from '../set/set-day.ts';
+
+afterEach(() => {
+  cleanup();
+  vi.restoreAllMocks();
+});
+
+const EXAMPLE = exampleLog().map(({ body }) => body);
+const TICKS = ['clean', 'gravel', 'braced', 'inspection', 'weather'] as const;
+const tick = (hole: string, item: (typeof TICKS)[number]): Body => ({
+  kind: 'check',
+  hole,
+  item,
+  done: true,
+});
+const open = (bodies: readonly Body[], hole: string) => openScreen(PourScreen, bodies, hole);
+const last = async (job: OpenScreen) => (await job.log()).at(-1)!.body;
+const arrives = (name: string | RegExp) => screen.findByRole('heading', { level: 2, name, hidden: true });
+const missing = (hole: string) =>
+  screen.getByRole('list', { name: `Missing before concrete goes into hole ${hole}`, hidden: true });
+
+/** Types into a box and taps a button without leaving the box first, as some phones do. */
+function type(label: string, text: string): void {
+  fireEvent.input(screen.getByLabelText(label), { target: { value: text } });
+}
+
+test('leads to the plan while there is nothing to pour', async () => {
+  await open([], '1');
+  expect(screen.getByRole('link', { name: 'Go to the plan' })).toBeTruthy();
+});
+
+describe('a gate that is shut', () => {
+  test('ticks in one list, each logged for its hole; then it is open', async () => {
+    const job = await open(EXAMPLE, '2');
+    await arrives('Hole 2: 5 missing before concrete');
+    for (const words of [
+      'The bottom is clean',
+      'The gravel is in',
+      'It is braced two ways',
+      'Inspected, or none is asked for',
+    ]) {
+      press(words);
+      await vi.waitFor(() => expect(screen.queryByRole('button', { name: words })).toBeNull(), 8000);
+    }
+    expect(within(missing('2')).getAllByRole('listitem')).toHaveLength(1);
+    press('The weather is fit for concrete');
+    await arrives('Hole 2 is ready for concrete');
+    expect((await job.log()).slice(-5).map(({ body }) => body)).toEqual(TICKS.map((item) => tick('2', item)));
+  });
+
+  test('leads to where a post that is out is mended', async () => {
+    await open(EXAMPLE, '4');
+    const links = within(missing('4')).getAllByRole('link');
+    expect(links[0]!.getAttribute('href')).toMatch(/\/set\/4$/);
+  });
+
+  test('poured all the same: the reason is asked for, and logged', async () => {
+    const job = await open(EXAMPLE, '4');
+    press('Poured anyway');
+    await painted();
+    press('Log it');
+    expect(screen.getAllByRole('alert', { hidden: true }).map((each) => each.textContent)).toEqual([
+      'Bags is empty: type how many bags went in, such as 3 or 2.5.',
+      'Why is empty: say why it was poured with something missing.',
+    ]);
+    type('Bags', '3');
+    type('Bags', '3 bags');
+    type('Why', 'truck was waiting');
+    press('Log it');
+    // What was typed last counts, and it is no number: nothing is logged on the strength of what stood there before.
+    expect(screen.getByRole('alert', { hidden: true }).textContent).toContain('“3 bags” is not a number');
+    type('Bags', '11.5');
+    press('Log it');
+    await arrives('Hole 4 is poured');
+    expect(await last(job)).toEqual({ kind: 'pour', hole: '4', bags: 11.5, note: 'truck was waiting' });
+    expect(screen.getByText('Post 4 is in concrete and measures out.')).toBeTruthy();
+    expect(screen.getByRole('link', { name: 'Measure again' }).getAttribute('href')).toMatch(/\/set\/4$/);
+  });
+
+  test('what was met in the ground waits for a decision, which says who and what', async () => {
+    const job = await open(EXAMPLE, '7');
+    expect(within(missing('7')).queryByRole('button', { name: /^Inspected/ })).toBeNull();
+    press('Enter the decision');
+    await painted();
+    press('Log the decision');
+    expect(screen.getAllByRole('alert', { hidden: true })).toHaveLength(2);
+    type('Who decided', 'Ms Lind, building control');
+    type('What was decided', 'roots cut out by hand');
+    press('Log the decision');
+    await arrives('Hole 7: 4 missing before concrete');
+    expect(await last(job)).toEqual({
+      kind: 'check',
+      hole: '7',
+      item: 'inspection',
+      done: true,
+      note: 'Ms Lind, building control: roots cut out by hand',
+    });
+  });
+});
+
+describe('a gate that is open', () => {
+  const READY = [...EXAMPLE, ...TICKS.map((item) => tick('2', item))];
+
+  test('logs the pour; a note may stay empty', async () => {
+    const job = await open(READY, '2');
+    await arrives('Hole 2 is ready for concrete');
+    press('Log the pour');
+    await painted();
+    type('Bags', '11');
+    press('Log it');
+    await arrives('Hole 2 is poured');
+    expect(await last(job)).toEqual({ kind: 'pour', hole: '2', bags: 11 });
+    expect(screen.queryByText(/measures out/)).toBeNull();
+  });
+
+  test('a pour that is not saved stays on the screen', async () => {
+    const job = await open(READY, '2');
+    press('Log the pour');
+    await painted();
+    type('Bags', '11');
+    fillDisk('aborted');
+    press('Log it');
+    await vi.waitFor(
+      () => expect(within(screen.getByRole('dialog', { hidden: true })).getByText(/not saved/)).toBeTruthy(),
+      8000,
+    );
+    expect((screen.getByLabelText('Bags') as HTMLInputElement).value).toBe('11');
+    vi.restoreAllMocks();
+    press('Log it');
+    await arrives('Hole 2 is poured');
+    expect((await job.log()).filter(({ body }) => body.kind === 'pour' && body.hole === '2')).toHaveLength(1);
+  });
+});
