@@ -3,18 +3,17 @@ import type { Entry } from '../job/entry-schema.ts';
 import { standing } from '../job/log.ts';
 import type { Instruments } from '../job/plan-schema.ts';
 import type { SitedHole } from '../plan/hole.ts';
+import { adjusted } from './adjusted.ts';
 import { chiSquareChance } from './chi-square.ts';
-import { currentOf, type Datum, firstDatum, presentDatum } from './datum.ts';
-import { determine, isKnown, type Known } from './determined.ts';
+import { currentOf } from './datum.ts';
+import { isKnown, type Known } from './determined.ts';
 import { ellipseOf } from './ellipse.ts';
 import { heights } from './heights.ts';
-import { modelOf, PER_NODE } from './model.ts';
-import { type Network, networkOf } from './network.ts';
+import { PER_NODE } from './model.ts';
+import { networkOf } from './network.ts';
 import { smallestCaught, unseenShifts } from './reliability.ts';
-import { settleSides } from './sides.ts';
 import { standardised, suspicionsOf, type Tested } from './snooping.ts';
-import { covariancesAmong, leanCovariance, type Solution, solve, testedOf } from './solution.ts';
-import { startState } from './start.ts';
+import { covariancesAmong, leanCovariance, type Solution, testedOf } from './solution.ts';
 import type { GlobalTest, Lack, Measured, MeasuredPoint, PullResult } from './types.ts';
 
 /**
@@ -35,7 +34,7 @@ export function measure(
   const stands = standing(entries);
   const levelling = heights(stands, instruments);
   const network = networkOf(stands, holes, levelling.heights, instruments);
-  const { solution, places } = adjust(network, baseline, instruments);
+  const { solution, places } = adjusted(network, baseline, instruments);
   const tested = testedOf(solution);
   return {
     points: pointsOf(solution, places),
@@ -49,34 +48,6 @@ export function measure(
     unused: network.unused,
     settled: solution.settled,
   };
-}
-
-interface Adjusted {
-  readonly solution: Solution;
-  readonly places: readonly (Known | Lack)[];
-}
-
-/** In the frame of the stakes as they first stood if that reaches the stakes as they stand now, else in these. */
-function adjust(network: Network, baseline: number | null, instruments: Instruments): Adjusted {
-  const first = firstDatum(network);
-  const present = presentDatum(network);
-  const inFirst = adjustIn(first, network, baseline, instruments);
-  const same = first.a === present.a && first.b === present.b;
-  if (same || (isKnown(inFirst.places[present.a]!) && isKnown(inFirst.places[present.b]!))) return inFirst;
-  return adjustIn(present, network, baseline, instruments);
-}
-
-function adjustIn(
-  datum: Datum,
-  network: Network,
-  baseline: number | null,
-  instruments: Instruments,
-): Adjusted {
-  const model = modelOf(network, datum);
-  const { solution, eitherSide } = settleSides(
-    solve(model, startState(network, datum, baseline), model.weights),
-  );
-  return { solution, places: determine(solution, eitherSide, instruments) };
 }
 
 function pointsOf(solution: Solution, places: readonly (Known | Lack)[]): MeasuredPoint[] {

@@ -13,7 +13,7 @@ const TESTED_FROM = 0.01;
  * "k alone is wrong" and "l alone is wrong" are as exp((w_k² − w_l²)/2).
  */
 const ODDS = 100;
-const ALIKE_WITHIN = 2 * Math.log(ODDS);
+export const ALIKE_WITHIN = 2 * Math.log(ODDS);
 
 /** Below this correlation of their tests, a misreading of one reading does not show as one of the other. */
 const STANDS_IN_FROM = 0.5;
