@@ -21,13 +21,19 @@ export function circlesMeet(c0: Vec, r0: number, c1: Vec, r1: number): Meeting |
   const square = r0 * r0 - along * along;
   const u = scale(subtract(c1, c0), 1 / d);
   if (!(square >= 0)) {
-    const miss = add(c0, scale(u, r0 + r1 < d ? (r0 + d - r1) / 2 : along));
+    const miss = add(c0, scale(u, nearestMiss(r0, r1, d)));
     return { left: miss, right: miss, meets: false };
   }
   const h = Math.sqrt(square);
   const foot = add(c0, scale(u, along));
   const across = { x: -u.y * h, y: u.x * h };
   return { left: add(foot, across), right: subtract(foot, across), meets: true };
+}
+
+/** Halfway between the points where two circles that do not meet come nearest: along the line of centres, from the first. */
+function nearestMiss(r0: number, r1: number, d: number): number {
+  if (r0 + r1 < d) return (r0 + d - r1) / 2;
+  return r0 > r1 ? (r0 + d + r1) / 2 : (d - r1 - r0) / 2;
 }
 
 /** The image of `p` in the line through `a` and `b`; `p` itself when these coincide. */

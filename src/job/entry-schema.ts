@@ -56,7 +56,7 @@ export const OBSTRUCTIONS = ['none', 'rock', 'water', 'roots', 'soft', 'other'] 
 export const CHECKS = ['utilities', 'ties', 'inspection', 'clean', 'gravel', 'braced', 'weather'] as const;
 export type Check = (typeof CHECKS)[number];
 
-export const STAND_EVENTS = ['driven', 'set', 'nudged', 'moved'] as const;
+const STAND_EVENTS = ['driven', 'set', 'nudged', 'moved'] as const;
 
 /** Body of each entry kind. To add a kind: a line here, a reader of it below `judge/`, a form in `screens/`. */
 export const BODIES = {

@@ -1,4 +1,4 @@
-import type { Body, Entry, EntryKind, EntryOf, Thing } from './entry-schema.ts';
+import type { Entry, EntryKind, EntryOf, Thing } from './entry-schema.ts';
 import type { Plan } from './plan-schema.ts';
 
 /** The log in its one true order, whatever order it arrived in: by Lamport counter, then by id. */
@@ -41,5 +41,3 @@ export function thingKey(thing: Thing): string {
     ? `${thing.kind}:${thing.label}`
     : `${thing.kind}:${thing.hole}`;
 }
-
-export type { Body, Entry, EntryKind, EntryOf, Thing };

@@ -1,38 +1,30 @@
 import type { Body, Entry, EntryKind, Hold, PlanPlace, PullEnd, Side, Thing, Touch } from './entry-schema.ts';
 import { type Length, lengthWords } from './length.ts';
-import type { Plan, Shape } from './plan-schema.ts';
+import type { Holds, Plan, Shape } from './plan-schema.ts';
 
-/**
- * By what a post's front face was turned: away from the centre, or along the plan's +y. A shape's kind stands for the
- * usual way there: a ring's posts look away from the centre, all others along the grid.
- */
+/** By what a front face is turned: away from the plan's centre, or along the plan's +y. */
 export type Turned = 'centre' | 'grid';
-export type Turning = Turned | Shape['kind'];
 
 const SIDE_NAMES: Record<Turned, Record<Side, string>> = {
   centre: { front: 'outer', left: 'anticlockwise', back: 'inner', right: 'clockwise' },
   grid: { front: 'front', left: 'left', back: 'back', right: 'right' },
 };
 
-const turnedBy = (turning: Turning): Turned =>
-  turning === 'ring' || turning === 'centre' ? 'centre' : 'grid';
-
-/** How the posts of a hole are turned in this plan; `ring`, `rows` or `points` where the hole holds no post. */
-export function turningOf(plan: Plan, hole: string): Turning {
-  const override = Object.hasOwn(plan.overrides, hole) ? plan.overrides[hole] : undefined;
-  const holds = override?.holds ?? plan.each.holds;
-  return holds.kind === 'post' ? holds.turned : plan.shape.kind;
+/** How what a hole holds is turned in this plan. Rounds look along the grid, wherever they stand, as `holesOf` has them. */
+export function turningOf(plan: Plan, hole: string): Turned {
+  const holds = holdsIn(plan, hole);
+  return holds.kind === 'post' ? holds.turned : 'grid';
 }
 
 /** A side of a post as a person standing at it would say it, seen from above: `outer`, `clockwise`, `left`. */
-export function sideName(side: Side, turning: Turning): string {
-  return SIDE_NAMES[turnedBy(turning)][side];
+export function sideName(side: Side, turned: Turned): string {
+  return SIDE_NAMES[turned][side];
 }
 
 const NEXT_SIDE: Record<Side, Side> = { front: 'left', left: 'back', back: 'right', right: 'front' };
 
 /** What the tape touched: `the nail`, `the middle of the outer face`, `the corner of the front and left faces`. */
-export function touchName(touch: Touch, turning: Turning): string {
+export function touchName(touch: Touch, turned: Turned): string {
   switch (touch.at) {
     case 'nail':
       return 'the nail';
@@ -41,10 +33,10 @@ export function touchName(touch: Touch, turning: Turning): string {
     case 'near-side':
       return 'its near side';
     case 'face':
-      return `the middle of the ${sideName(touch.side, turning)} face`;
+      return `the middle of the ${sideName(touch.side, turned)} face`;
     case 'corner': {
-      const next = sideName(NEXT_SIDE[touch.side], turning);
-      return `the corner of the ${sideName(touch.side, turning)} and ${next} faces`;
+      const next = sideName(NEXT_SIDE[touch.side], turned);
+      return `the corner of the ${sideName(touch.side, turned)} and ${next} faces`;
     }
   }
 }
@@ -67,10 +59,13 @@ export function thingName(thing: Thing, plan?: Plan | null): string {
 const PIER_LABEL = 'P';
 
 function holdsPier(hole: string, plan: Plan | null | undefined): boolean {
-  if (!plan) return hole === PIER_LABEL;
+  return plan ? holdsIn(plan, hole).kind === 'pier' : hole === PIER_LABEL;
+}
+
+function holdsIn(plan: Plan, hole: string): Holds {
   const override = Object.hasOwn(plan.overrides, hole) ? plan.overrides[hole]?.holds : undefined;
   const isMiddle = hole === PIER_LABEL && plan.shape.kind === 'ring' && plan.shape.pier;
-  return (override ?? (isMiddle ? plan.pier.holds : plan.each.holds)).kind === 'pier';
+  return override ?? (isMiddle ? plan.pier.holds : plan.each.holds);
 }
 
 /**
@@ -147,9 +142,9 @@ const standName = (thing: Thing, plan: Plan | null): string =>
 
 /** `A`, `post 4, the middle of the outer face`. A stake is touched at its nail, which needs no words. */
 export function endName({ thing, touch, height }: PullEnd, plan: Plan | null): string {
-  const turning = plan && thing.kind === 'post' ? turningOf(plan, thing.hole) : 'grid';
+  const turned = plan && thing.kind === 'post' ? turningOf(plan, thing.hole) : 'grid';
   const usual = touch.at === 'nail' && thing.kind !== 'post';
-  const where = usual ? '' : `, ${touchName(touch, turning)}`;
+  const where = usual ? '' : `, ${touchName(touch, turned)}`;
   const up = height && height.m !== 0 ? `, ${lengthWords(height)} above the ground` : '';
   return thingName(thing, plan) + where + up;
 }

@@ -33,8 +33,11 @@ describe('circlesMeet', () => {
     const apart = circlesMeet({ x: 0, y: 0 }, 1, { x: 4, y: 0 }, 1)!;
     expect(apart).toEqual({ left: { x: 2, y: 0 }, right: { x: 2, y: 0 }, meets: false });
     const inside = circlesMeet({ x: 0, y: 0 }, 5, { x: 1, y: 0 }, 1)!;
-    expect(inside.meets).toBe(false);
-    expect(inside.left.y).toBe(0);
+    // The small circle's far side is at 2, the large one's at 5.
+    expect(inside).toEqual({ left: { x: 3.5, y: 0 }, right: { x: 3.5, y: 0 }, meets: false });
+    const round = circlesMeet({ x: 1, y: 0 }, 1, { x: 0, y: 0 }, 5)!;
+    expect(round.left.x).toBeCloseTo(3.5, 12);
+    expect(round.meets).toBe(false);
   });
 
   it('knows no line through two circles about one centre', () => {

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Body, Side } from '../../src/job/entry-schema.ts';
 import type { Plan } from '../../src/job/plan-schema.ts';
 import { describeEntry, shapeName, sideName, thingName, touchName, turningOf } from '../../src/job/words.ts';
+import { holesOf } from '../../src/plan/index.ts';
 import { inches, sampleBodies, samplePlan } from './sample.ts';
 
 const line = (body: Body, plan: Plan | null = samplePlan): string => describeEntry({ body }, plan);
@@ -82,10 +83,8 @@ describe('names', () => {
   test('seen from above, going anticlockwise round a post whose front looks out: outer, anticlockwise, inner, clockwise', () => {
     const sides: Side[] = ['front', 'left', 'back', 'right'];
     const round = ['outer', 'anticlockwise', 'inner', 'clockwise'];
-    expect(sides.map((side) => sideName(side, 'ring'))).toEqual(round);
     expect(sides.map((side) => sideName(side, 'centre'))).toEqual(round);
-    for (const turning of ['rows', 'points', 'grid'] as const)
-      expect(sides.map((side) => sideName(side, turning))).toEqual(sides);
+    expect(sides.map((side) => sideName(side, 'grid'))).toEqual(sides);
   });
 
   test('turning follows the post, not the shape', () => {
@@ -96,12 +95,21 @@ describe('names', () => {
     expect(turningOf({ ...samplePlan, overrides: { '1': { holds: gridHolds } } }, '1')).toBe('grid');
   });
 
+  test('a face of a pier is named by the way that it is measured to look: along the grid, also on a ring', () => {
+    const plan: Plan = { ...samplePlan, overrides: { '3': { holds: samplePlan.pier.holds } } };
+    for (const hole of holesOf(plan).filter(({ section }) => section.kind === 'pier')) {
+      expect(hole.facing).toBe(Math.PI / 2);
+      expect(turningOf(plan, hole.label)).toBe('grid');
+    }
+    expect(line({ ...sampleBodies.plumb, hole: 'P' }, plan)).toMatch(/^Pier P, right face: /);
+  });
+
   test('touches', () => {
-    expect(touchName({ at: 'nail' }, 'ring')).toBe('the nail');
-    expect(touchName({ at: 'centre' }, 'ring')).toBe('the centre mark');
-    expect(touchName({ at: 'near-side' }, 'ring')).toBe('its near side');
-    expect(touchName({ at: 'face', side: 'back' }, 'ring')).toBe('the middle of the inner face');
-    expect(touchName({ at: 'corner', side: 'right' }, 'rows')).toBe(
+    expect(touchName({ at: 'nail' }, 'centre')).toBe('the nail');
+    expect(touchName({ at: 'centre' }, 'centre')).toBe('the centre mark');
+    expect(touchName({ at: 'near-side' }, 'centre')).toBe('its near side');
+    expect(touchName({ at: 'face', side: 'back' }, 'centre')).toBe('the middle of the inner face');
+    expect(touchName({ at: 'corner', side: 'right' }, 'grid')).toBe(
       'the corner of the right and front faces',
     );
   });
