@@ -1,0 +1,59 @@
+import { normalCdf } from '../../src/judge/normal.ts';
+import type { PullResult } from '../../src/measure/index.ts';
+import { CRITICAL } from '../../src/measure/index.ts';
+
+/** What the theory of the tests promises, for one misread pull and for clean jobs. */
+
+/** Share of clean tests beyond 3.2905 on either side: Baarda's α₀. */
+export const ALPHA = 2 * normalCdf(-CRITICAL);
+
+/**
+ * Chance that a pull's own test notices its misreading: the standardised residual is normal about √λ = misreading √r / σ
+ * (Baarda, "A testing procedure for use in geodetic networks", 1968). Tests of other pulls can only add to it.
+ */
+export function power({ redundancy, sigma }: PullResult, misreading: number): number {
+  const shift = (Math.abs(misreading) * Math.sqrt(redundancy)) / sigma;
+  return normalCdf(shift - CRITICAL) + normalCdf(-shift - CRITICAL);
+}
+
+/** Bounds of a chance. */
+export interface Between {
+  readonly least: number;
+  readonly most: number;
+}
+
+/**
+ * Chance that the misread pull k has the greatest standardised residual of all. Against one other pull l, whose test is
+ * correlated with k's by ρ, it loses with Φ(−√λ √((1 − |ρ|)/2)): the difference of the two tests is normal about
+ * √λ (1 − |ρ|) with variance 2 (1 − |ρ|) (derived, not published). Losing to any is at least losing to the likeliest
+ * and at most the sum.
+ *
+ * ρ is read off two adjustments of the same readings, without and with the misreading: residuals move by R δ, and w_l
+ * moves by ρ times as much as w_k.
+ */
+export function namedFirst(
+  clean: readonly PullResult[],
+  spoilt: readonly PullResult[],
+  entry: string,
+): Between {
+  const after = new Map(spoilt.map((pull) => [pull.entry, pull]));
+  const moved = new Map(clean.map((pull) => [pull.entry, shiftOf(pull, after.get(pull.entry))]));
+  const own = moved.get(entry);
+  if (own === undefined) throw new RangeError(`no pull ${entry}`);
+  let worst = 0;
+  let sum = 0;
+  for (const [other, shift] of moved) {
+    if (other === entry) continue;
+    const alike = Math.min(Math.abs(shift / own), 1);
+    const loses = normalCdf(-Math.abs(own) * Math.sqrt((1 - alike) / 2));
+    worst = Math.max(worst, loses);
+    sum += loses;
+  }
+  return { least: Math.max(1 - sum, 0), most: 1 - worst };
+}
+
+/** By how many of its own sigmas a residual moved. */
+function shiftOf({ residual, sigma, redundancy }: PullResult, after: PullResult | undefined): number {
+  if (!after || redundancy === 0) return 0;
+  return (after.residual - residual) / (sigma * Math.sqrt(redundancy));
+}
