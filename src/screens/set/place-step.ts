@@ -46,7 +46,9 @@ export function placeStep(
   if (hole.poured || (position.verdict === 'in' && position.checked)) return null;
   const advised = advisedPull(view, hole, designed);
   if (advised) return { do: 'pull', pull: advised, why: position.why };
-  return position.verdict === 'out' ? move : null;
+  if (position.verdict !== 'out' || !move) return null;
+  const again = unguardedPull(view, hole.hole, designed);
+  return again ? { do: 'pull', pull: again, why: BEFORE_MOVING } : move;
 }
 
 /** The same line read more often than this repeats its own mistakes: what it does not settle waits for something to stand. */
@@ -59,6 +61,17 @@ function advisedPull(view: JobView, { hole, set }: HoleAssessment, designed: Sit
   if (!advice) return null;
   const readings = pullsBetween(view, advice.pull.from.thing, post).length;
   return readings < MOST_READINGS ? advice.pull : null;
+}
+
+const BEFORE_MOVING =
+  'It measures out. Read this tape once more before it is moved: one misread tape would look just the same.';
+
+/** Where nothing else guards a post: a tape to it that was read only once. Expected is what bears the first reading out. */
+function unguardedPull(view: JobView, hole: string, designed: SitePoint): PullPlan | null {
+  const post = postOf(hole);
+  const at = pointOf(view, post)?.fix?.place ?? designed;
+  const once = stakePulls(view, hole, at).filter((pull) => canPull(view, pull, post, designed));
+  return once.find(({ from }) => pullsBetween(view, from.thing, post).length < MOST_READINGS) ?? null;
 }
 
 const AFTER_POUR = 'It is poured: whether it still stands where it did shows only in readings made since.';

@@ -52,7 +52,7 @@ function withResult(drawn: DrawnHole, hole: HoleAssessment | undefined, step: Se
   return {
     ...drawn,
     ...(at && drawn.live ? { ellipse: at.ellipse } : {}),
-    ...(drawn.live && nudge && step?.do === 'move'
+    ...(drawn.live && nudge && step?.do === 'move' && step.nudge
       ? { nudge: { bearing: nudge.bearing, words: nudge.words } }
       : {}),
   };

@@ -137,6 +137,17 @@ describe('a post that is out', () => {
     expect(step.nudge?.readings.length).toBeGreaterThanOrEqual(2);
   });
 
+  test('is not moved on the strength of two tapes read once: each is read again first', () => {
+    const bodies = pulled('1', 0.05, 0.05);
+    const [a, b] = [stepAfter(bodies, '1')].flatMap((step) => {
+      const first = pullStep(step);
+      const second = stepAfter([...bodies, pullOf(first.pull, first.pull.expected)], '1');
+      return [first, pullStep(second)];
+    });
+    expect([a, b].map((step) => nameOf(step!))).toEqual(['pull A', 'pull B']);
+    expect(a?.why).toMatch(/before it is moved/);
+  });
+
   test('goes on with plumb when it is left so, and only its place is left', () => {
     const bodies = outAndSure();
     expect(nameOf(stepAfter(bodies, '1', choices(['place'])))).toBe('plumb front');
