@@ -4,7 +4,7 @@ import { App } from './screens/app.tsx';
 import { watchOffline } from './screens/offline.ts';
 import { type Services, ServicesContext } from './screens/services.ts';
 import { FieldBook } from './store/field-book.ts';
-import { storageState } from './store/self-test.ts';
+import { askToPersist, storageState } from './store/self-test.ts';
 import './ui/ui.css';
 
 const root = document.getElementById('app');
@@ -12,7 +12,7 @@ if (!root) throw new Error('The page has no element with the id "app".');
 const services: Services = {
   book: new FieldBook(),
   offline: watchOffline(registerSW, globalThis.caches),
-  storage: () => storageState(),
+  storage: (ask) => (ask ? askToPersist() : storageState()),
 };
 root.replaceChildren();
 render(

@@ -8,7 +8,8 @@ import type { OfflineWatch } from './offline.ts';
 export interface Services {
   readonly book: FieldBook;
   readonly offline: OfflineWatch;
-  readonly storage: () => Promise<StorageState>;
+  /** What the browser says of its storage; `ask` has it asked to keep ours, which is worth it once there is a job. */
+  readonly storage: (ask: boolean) => Promise<StorageState>;
 }
 
 export const ServicesContext = createContext<Services | null>(null);

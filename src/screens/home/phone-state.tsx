@@ -10,9 +10,11 @@ export function PhoneState({ anyJobs }: { readonly anyJobs: boolean }) {
   const [trouble, setTrouble] = useState<string | null>(null);
   useEffect(() => offline.subscribe(() => setState(offline.state())), [offline]);
   useEffect(() => {
-    void storage().then(({ text }) => setStorageText(text));
+    void storage(anyJobs).then(({ text }) => setStorageText(text));
+  }, [storage, anyJobs]);
+  useEffect(() => {
     void book.selfTest().then((problem) => setTrouble(problem?.text ?? null));
-  }, [book, storage]);
+  }, [book]);
   return (
     <section class="phone-state" aria-label="This phone">
       {trouble && <Problem text={trouble} />}
