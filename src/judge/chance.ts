@@ -5,7 +5,8 @@ import { normalCdf } from './normal.ts';
 /**
  * Chances that a quantity is within its tolerance, given what was measured and how well.
  *
- * Interval and one-sided forms: JCGM 106:2012, "The role of measurement uncertainty in conformity assessment", clause 7.
+ * Interval and one-sided forms: JCGM 106:2012, "The role of measurement uncertainty in conformity assessment", clause 7 (from
+ * memory).
  */
 
 /** One-sided: the chance that the true value is at least `least`. All in the same unit; `sigma` may be 0. */

@@ -81,7 +81,8 @@ function agreed(views: Views, judge: (view: JobView) => Judgement): Judgement {
 function doubted(view: JobView, best: Judgement): Judgement {
   const readings = quotedReadings(view, view.suspects);
   const looks = readings.length === 1 ? 'looks misread' : 'may be misread';
-  const why = `This hangs on ${listWords(readings, 'or')}, which ${looks}: take that again before anything is moved.`;
+  const why = `The verdict hangs on ${listWords(readings, 'or')}, which ${looks}: take that again before anything is moved.`;
+  if (best.verdict === 'unmeasured') return { ...best, why };
   const text = best.text.replace(/^[a-z]+/, 'unsure').replace(/(, unchecked)?$/, ', unchecked');
   return { ...best, verdict: 'unsure', checked: false, text, why };
 }
@@ -137,7 +138,7 @@ function assessSet(views: Views, hole: Hole, posts: PostPositions, poured: boole
     level,
     spacing,
     verdict: worstOf(judgements.map(({ verdict }) => verdict)),
-    headline: headline(view, hole.label, judgements, waiting),
+    headline: headline(view, hole.label, judgements, spacing, waiting),
     nudge: sited && surely ? nudgeFor(view, sited, position, poured) : null,
   };
 }
@@ -148,8 +149,8 @@ function spacingOf(views: Views, hole: Hole, posts: PostPositions): HoleAssessme
   return hole.neighbours.flatMap((to) => {
     const there = view.sited.get(to);
     if (!here || !there) return [];
-    const judgement = agreed(views, (each) => judgeSpacing(each, here, there));
-    return [{ ...blamed(view, judgement, posts, hole.label, to), to }];
+    const first = seeToFirst(view, posts, [hole.label, to]);
+    return [{ ...agreed(views, (each) => judgeSpacing(each, here, there, first)), to }];
   });
 }
 
@@ -159,24 +160,24 @@ const isWrong = (verdict: Verdict): boolean => verdict === 'out' || verdict === 
 const isTheirs = (posts: PostPositions, here: string, there: string): boolean =>
   posts.get(here)?.verdict === 'in' && isWrong(posts.get(there)?.verdict ?? 'unmeasured');
 
-function blamed(
-  view: JobView,
-  spacing: Judgement,
-  posts: PostPositions,
-  here: string,
-  there: string,
-): Judgement {
-  if (!isWrong(spacing.verdict) || !isTheirs(posts, here, there)) return spacing;
-  const name = capital(thingName(postOf(there), view.plan));
-  return { ...spacing, why: `${spacing.why} ${name} is the one that is not in place: see to it first.` };
+/** Which of two posts is to be put right before their spacing means anything; null when both stand in place. */
+function seeToFirst(view: JobView, posts: PostPositions, pair: readonly string[]): string | null {
+  const wrong = pair.find((hole) => isWrong(posts.get(hole)?.verdict ?? 'unmeasured'));
+  if (wrong === undefined) return null;
+  const name = capital(thingName(postOf(wrong), view.plan));
+  const what = posts.get(wrong)?.verdict === 'out' ? 'is out of place' : 'is not known to be in place';
+  return `${name} ${what}: see to it first.`;
 }
+
+type Spacing = HoleAssessment['set']['spacing'][number];
 
 /** In a sentence or two: the first thing that is wrong, or not guarded, or waits for a neighbour, or that all is well. */
 function headline(
   view: JobView,
   hole: string,
   judgements: readonly Judgement[],
-  waiting: Judgement | undefined,
+  spacing: readonly Spacing[],
+  waiting: Spacing | undefined,
 ): string {
   const post = postOf(hole);
   const name = capital(thingName(post, view.plan));
@@ -187,5 +188,15 @@ function headline(
   const unguarded = judgements.find(({ checked }) => !checked);
   if (unguarded) return `${name} is in as far as measured. ${unguarded.why}`;
   if (waiting) return `${name} is in, but for its spacing. ${waiting.why}`;
-  return `${name} is in: place, plumb, height and spacing.`;
+  return `${name} is in: ${measuredWords(view, spacing)}`;
+}
+
+/** What was found in. A spacing that nobody has measured yet is not among it. */
+function measuredWords(view: JobView, spacing: readonly Spacing[]): string {
+  const waits = spacing.filter(({ verdict }) => verdict === 'unmeasured');
+  if (spacing.length > 0 && waits.length === 0) return 'place, plumb, height and spacing.';
+  const rest = 'place, plumb and height.';
+  if (waits.length === 0) return rest;
+  const names = listWords(waits.map(({ to }) => thingName(postOf(to), view.plan)));
+  return `${rest} Its spacing to ${names} is not measured yet.`;
 }

@@ -7,7 +7,7 @@ export interface Ray {
   readonly sigma: number;
 }
 
-/** Non-centrality at which a misreading is noticed: α₀ = 0.001 two-sided, power 80 % (Baarda, 1968). */
+/** Non-centrality at which a misreading is noticed: α₀ = 0.001 two-sided, power 80 % (Baarda 1968, from memory). */
 const NOTICED = 4.132;
 /** Spare below which a pull counts as guarded by nothing: it would have to be 4 m wrong at 1 mm to be noticed. */
 const NO_SPARE = 1e-6;

@@ -22,7 +22,8 @@ export function nudgeFor(view: JobView, hole: SitedHole, position: Judgement, po
   const fix = pointOf(view, post)?.fix;
   if (poured || !fix || position.verdict === 'in' || position.verdict === 'unmeasured') return null;
   const move = subtract(hole.site, fix.place);
-  const words = `Push the foot of ${thingName(post, view.plan)} ${moveWords(fix.place, move, view.ground)}.`;
+  // A colon, for `post 4 3/8″` would be read as four and three eighths.
+  const words = `Push the foot of ${thingName(post, view.plan)}: ${moveWords(fix.place, move, view.ground)}.`;
   return { distance: length(move), bearing: bearingOf(move), words, readings: readingsToHold(view, hole) };
 }
 

@@ -96,12 +96,16 @@ function unsureWords({ view, thing, fix, designed, advice, error, sigma }: Place
   const off = `${capital(thingName(thing, view.plan))} measures ${small(error, units)} off its mark, known to ± ${known}, and ${small(allowed, units)} is allowed: it may be in or out.`;
   const cures = [
     ...(advice === '' ? [] : [`pull to it from ${advice}`]),
-    ...(error > NO_OFFSET
+    ...(error > NO_OFFSET && !inConcrete(view, thing)
       ? [`move it ${moveWords(fix.place, subtract(designed, fix.place), view.ground)}`]
       : []),
   ];
   return cures.length === 0 ? off : `${off} ${capital(cures.join(', or '))}.`;
 }
+
+/** Nobody can move it any more. */
+const inConcrete = (view: JobView, thing: Thing): boolean =>
+  thing.kind === 'post' && view.book.pours(thing.hole).length > 0;
 
 const doubtedWords = ({ view, thing }: PlaceWords): string =>
   `A pull to ${thingName(thing, view.plan)} looks misread: pull it again, and strike the wrong one.`;

@@ -41,12 +41,18 @@ function dugItems(view: JobView, hole: string, dug: DugJudgement): GateItem[] {
       missing: `Clear the bottom of hole ${hole} of loose soil, water and roots down to undisturbed ground, and tick it.`,
       stale: `${again}: see that its bottom is still clean.`,
     }),
-    tickItem(view, 'gravel', hole, after(at), {
-      done: 'The gravel is in.',
-      missing: `Put the gravel in hole ${hole}, tamp it, and tick it.`,
-      stale: `${again}: see that the gravel is still right.`,
-    }),
+    gravelItem(view, hole, at, again),
   ];
+}
+
+/** No tick is asked for gravel that the plan does not want. */
+function gravelItem(view: JobView, hole: string, at: number, again: string): GateItem {
+  if (view.plan.rules.gravel.m === 0) return green('gravel', 'The plan asks for no gravel.');
+  return tickItem(view, 'gravel', hole, after(at), {
+    done: 'The gravel is in.',
+    missing: `Put the gravel in hole ${hole}, tamp it, and tick it.`,
+    stale: `${again}: see that the gravel is still right.`,
+  });
 }
 
 /**
@@ -84,6 +90,7 @@ function spacingItem(view: JobView, hole: string, spacing: HoleAssessment['set']
   if (!stands(view, postOf(hole)))
     return red('spacing', 'No spacing is known before the post is set and measured.');
   if (wrong.length > 0) return red('spacing', wrong.map((judgement: Judgement) => judgement.why).join(' '));
+  if (spacing.length === 0) return green('spacing', 'It has no neighbours whose spacing counts.');
   if (standing.length === 0)
     return green('spacing', 'No neighbour stands yet: its gate will judge the spacing.');
   return green('spacing', 'The spacing to the neighbours that stand is right.');

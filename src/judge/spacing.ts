@@ -14,11 +14,18 @@ import { capital, cellWords, small } from './words.ts';
 /**
  * The measured distance from a set post to a neighbour, centre to centre, held against the planned one, two-sided.
  *
- * A pull between the two gives the sigma of their adjusted distance exactly: σ√(1 − r), its own sigma and redundancy
- * (Baarda: q of the adjusted reading is q of the reading less q of its residual). Without one the places' joint doubt
+ * A pull between the two gives the sigma of their adjusted distance: σ√(1 − r), its own sigma and redundancy (q of the
+ * adjusted reading is q of the reading less q of its residual; Baarda 1968, from memory). Without one the places' joint doubt
  * is not known, and the sum of both sigmas along the line bounds it whatever their correlation.
+ *
+ * @param first what to put right before this spacing means anything, in a sentence; null when both stand in place
  */
-export function judgeSpacing(view: JobView, hole: SitedHole, neighbour: SitedHole): Judgement {
+export function judgeSpacing(
+  view: JobView,
+  hole: SitedHole,
+  neighbour: SitedHole,
+  first: string | null,
+): Judgement {
   const tolerance = view.plan.tolerances.spacing.m;
   const [here, there] = [pointOf(view, postOf(hole.label))?.fix, pointOf(view, postOf(neighbour.label))?.fix];
   const pair = `${thingName(postOf(hole.label), view.plan)} to ${thingName(postOf(neighbour.label), view.plan)}`;
@@ -35,7 +42,7 @@ export function judgeSpacing(view: JobView, hole: SitedHole, neighbour: SitedHol
   const allowed = unseenAllowed(view.plan.tolerances.position.m);
   const off = `${small(error, units)} too ${error > 0 ? 'long' : 'short'}`;
   const say = `${capital(pair)} measures ${formatLength(measured, units)}, ${off}`;
-  const pull = direct === null ? ` Pull from ${pair}.` : ' Pull between them once more.';
+  const pull = direct === null ? `Pull from ${pair}.` : 'Pull between them once more.';
   return judged(
     {
       quantity: 'spacing',
@@ -49,9 +56,9 @@ export function judgeSpacing(view: JobView, hole: SitedHole, neighbour: SitedHol
     {
       cell: (verdict, e, u) =>
         `${cellWords(verdict, e, u, units)}${e === 0 ? '' : e > 0 ? ' long' : ' short'}`,
-      out: () => `${say}, and ${small(tolerance, units)} is allowed.`,
+      out: () => `${say}, and ${small(tolerance, units)} is allowed.${first === null ? '' : ` ${first}`}`,
       unsure: () =>
-        `${say}, known to ± ${small(HALF_WIDTH_95 * sigma, units)}, and ${small(tolerance, units)} is allowed: it may be in or out.${pull}`,
+        `${say}, known to ± ${small(HALF_WIDTH_95 * sigma, units)}, and ${small(tolerance, units)} is allowed: it may be in or out. ${first ?? pull}`,
       unchecked: () => 'It is no surer than the two places: guard each with a spare pull.',
     },
   );

@@ -29,7 +29,7 @@ export interface Nudge {
   readonly distance: number;
   /** Radians anticlockwise from the site's +x. */
   readonly bearing: number;
-  /** `Push its foot 5/8″ toward the pier.` */
+  /** `Push the foot of post 4: 5/8″ toward the pier.` */
   readonly words: string;
   /** What each tape reads when it is right. */
   readonly readings: readonly { readonly from: PullEnd; readonly to: PullEnd; readonly reading: number }[];

@@ -3,9 +3,9 @@ import type { Verdict } from './types.ts';
 /** The verdicts that only a measurement can earn. */
 export type MeasuredVerdict = Exclude<Verdict, 'unmeasured'>;
 
-/** In from this chance up: the guard-band rule of JCGM 106:2012, clause 8.3, with 5 % consumer's risk. */
+/** In from this chance up: the guard-band rule of JCGM 106:2012, clause 8.3 (from memory), with 5 % consumer's risk. */
 export const IN_FROM = 0.95;
-/** Out from this chance down: 5 % producer's risk, by clause 8.3.3. */
+/** Out from this chance down: 5 % producer's risk, by clause 8.3.3 (from memory). */
 export const OUT_TO = 0.05;
 
 /**

@@ -26,10 +26,14 @@ function doubt(m: number, units: Units): string {
   return formatSmall(Math.max(m, stepOf(units === 'm' ? 'mm' : units)), units);
 }
 
-/** A lean is told over a four-foot level (common practice), or over a metre. */
+/**
+ * A lean is told over a metre, over a four-foot level or, in decimal feet, over ten feet (common practice). It has to be told
+ * finely enough that what is allowed can be told from what is too much: 1/4″ in 10′ is 1/10″ in 4′, and in sixteenths 1/8″.
+ */
 function leanScale(units: Units): { per: number; shown: Units; over: string } {
   if (units === 'm' || units === 'mm') return { per: 1, shown: 'mm', over: 'in 1 m' };
-  return { per: 4 * METRES_PER_FOOT, shown: units, over: 'in 4′' };
+  if (units === 'ft') return { per: 10 * METRES_PER_FOOT, shown: 'ft', over: 'in 10 ft' };
+  return { per: 4 * METRES_PER_FOOT, shown: 'ft-in-32', over: 'in 4′' };
 }
 
 /** A lean in metres per metre, as a level shows it: `1/4″ in 4′`, `5 mm in 1 m`. */
@@ -43,7 +47,7 @@ export function cellWords(verdict: Verdict, error: number, uncertainty: number, 
   return `${verdict}, ${small(error, units)} ± ${doubt(uncertainty, units)}`;
 }
 
-/** As `cellWords`, for leans: `in, 1/16″ ± 1/16″ in 4′`. */
+/** As `cellWords`, for leans: `in, 1/16″ ± 1/32″ in 4′`. */
 export function leanCellWords(verdict: Verdict, lean: number, uncertainty: number, units: Units): string {
   const { per, shown, over } = leanScale(units);
   return `${cellWords(verdict, lean * per, uncertainty * per, shown)} ${over}`;

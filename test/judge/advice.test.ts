@@ -161,6 +161,6 @@ describe('rows', () => {
     expect(position.why).toMatch(
       /^Post 2 is 3\/4″ off its mark, and 1\/2″ is allowed: it stands 3\/4″ toward the front\./,
     );
-    expect(nudge?.words).toBe('Push the foot of post 2 3/4″ toward the back.');
+    expect(nudge?.words).toBe('Push the foot of post 2: 3/4″ toward the back.');
   });
 });

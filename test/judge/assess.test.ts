@@ -151,7 +151,7 @@ describe('a ring that is set and measured', () => {
       /^Post 5 is \d\d mm off its mark, and 12 mm is allowed: it stands \d\d mm toward the pier/,
     );
     expect(nudge?.words).toMatch(
-      /^Push the foot of post 5 \d\d mm away from the pier and \d\d mm clockwise seen from above\.$/,
+      /^Push the foot of post 5: \d\d mm away from the pier and \d\d mm clockwise seen from above\.$/,
     );
     expect(nudge?.distance).toBeCloseTo(0.02, 2);
     // Post 4 stands between B and post 5: the neighbours give the other two readings.
@@ -163,7 +163,7 @@ describe('a ring that is set and measured', () => {
     expect(position.verdict).toBe('in');
     const bad = spacing.find(({ to }) => to === '5')!;
     expect(bad.verdict).not.toBe('in');
-    expect(bad.why).toMatch(/Post 5 is the one that is not in place: see to it first\.$/);
+    expect(bad.why).toMatch(/ is allowed\. Post 5 is out of place: see to it first\.$/);
   });
 
   it('and is not called out for it, though its own gate waits', () => {
@@ -233,7 +233,7 @@ describe('one misread tape', () => {
     const doubted = holeOf(assessment, '2').set.position;
     expect(doubted).toMatchObject({ verdict: 'unsure', checked: false });
     expect(doubted.why).toMatch(
-      /^This hangs on “B to post 2, .*”, which looks misread: take that again before anything is moved\.$/,
+      /^The verdict hangs on “B to post 2, .*”, which looks misread: take that again before anything is moved\.$/,
     );
     expect(holeOf(assessment, '2').pourGate.open).toBe(false);
   });

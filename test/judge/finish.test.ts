@@ -85,9 +85,42 @@ describe('a whole job done right', () => {
       expect(gates('pourGate')).toEqual([...HOLES]);
       const { holes, findings } = assess(job.field.log);
       expect(findings).toEqual([]);
-      for (const { hole, set } of holes) if (hole !== 'P') expect([hole, set.verdict]).toEqual([hole, 'in']);
+      for (const { hole, set } of holes)
+        if (hole !== 'P')
+          expect([set.verdict, set.headline]).toEqual([
+            'in',
+            `Post ${hole} is in: place, plumb, height and spacing.`,
+          ]);
     });
   }
+
+  it('claims no spacing before there is one: of the first post that stands, and of a pier that has no neighbours', () => {
+    const { field } = new Job(11);
+    field.site().pull(A, B);
+    field.pull(A, B);
+    for (const [hole, side, height] of [
+      ['1', 'back', 800],
+      ['P', undefined, 500],
+    ] as const) {
+      field.set(hole);
+      for (const from of [A, B, A, B]) field.pull(from, post(hole), side ? { side } : {});
+      for (const face of ['front', 'left', 'back', 'right'] as const) field.plumb(hole, face);
+      field.benchmark();
+      for (let i = 0; i < 2; i++) field.top(hole, height);
+      field.benchmark();
+    }
+    const { holes } = assess(field.log);
+    const said = (hole: string) => holes.find((one) => one.hole === hole)!;
+    expect(said('1').set.headline).toBe(
+      'Post 1 is in: place, plumb and height. Its spacing to post 6 and post 2 is not measured yet.',
+    );
+    expect(said('P').set.headline).toBe('Pier P is in: place, plumb and height.');
+    expect(said('P').pourGate.items.find(({ item }) => item === 'spacing')).toEqual({
+      item: 'spacing',
+      green: true,
+      text: 'It has no neighbours whose spacing counts.',
+    });
+  });
 
   it('a nudge shuts the gate until all that it may have moved is measured again', () => {
     const job = new Job(11);

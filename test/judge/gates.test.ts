@@ -199,7 +199,7 @@ describe('pour gate', () => {
       position: judgePosition(view, post('1'), sited.site, ''),
       plumb: judgePlumb(view, '1'),
       level: judgeLevel(view, '1', hole.top),
-      spacing: hole.neighbours.map((to) => ({ ...judgeSpacing(view, sited, view.sited.get(to)!), to })),
+      spacing: hole.neighbours.map((to) => ({ ...judgeSpacing(view, sited, view.sited.get(to)!, null), to })),
     });
   }
   const postAt = (right: number, more = {}, sigma?: number, unseen?: number): Partial<Measured> => {
@@ -411,6 +411,20 @@ describe('pour gate', () => {
   });
   it('lets a neighbour that does not stand yet wait for its own gate', () => {
     expect(itemOf(gate(), 'spacing').text).toBe('No neighbour stands yet: its gate will judge the spacing.');
+  });
+  it('asks for no gravel where the plan wants none', () => {
+    const bare = ringPlan('mm', { rules: { ...ringPlan().rules, gravel: mm(0) } });
+    const shut = gate({
+      skip: ['gravel'],
+      after: (f) => {
+        f.add({ kind: 'plan', plan: bare });
+      },
+    });
+    expect(itemOf(shut, 'gravel')).toEqual({
+      item: 'gravel',
+      green: true,
+      text: 'The plan asks for no gravel.',
+    });
   });
   it('is green on spacing when the neighbours that stand are right', () => {
     const gateWithTwo = gate({

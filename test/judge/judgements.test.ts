@@ -354,7 +354,7 @@ describe('judgeSpacing', () => {
       pointAt(post(hole), measured || hole === '1' ? fixAt(field.placeOf(post(hole))) : null),
     );
     const view = fakeView(field, { points, pulls });
-    return sound(judgeSpacing(view, view.sited.get('1')!, view.sited.get('2')!));
+    return sound(judgeSpacing(view, view.sited.get('1')!, view.sited.get('2')!, null));
   }
 
   it('in, long and short', () => {

@@ -77,8 +77,14 @@ describe('small lengths and leans', () => {
   });
   it('tells a lean over a four-foot level or over a metre', () => {
     // 1/4 in in 10 ft, a figure often used for rough framing (common practice), is 1/10 in in 4 ft.
-    expect(leanWords(0.25 / 120, 'ft-in-16')).toBe('1/8″ in 4′');
+    expect(leanWords(0.25 / 120, 'ft-in-16')).toBe('3/32″ in 4′');
+    expect(leanWords(0.25 / 120, 'ft')).toBe('0.02 ft in 10 ft');
     expect(leanWords(0.005, 'm')).toBe('5 mm in 1 m');
+  });
+  it('tells a lean that is too much from the one that is allowed, however near', () => {
+    // A third more than 1/4 in in 10 ft: as sure a fault as a level can show.
+    expect(leanWords(0.335 / 120, 'ft-in-16')).toBe('1/8″ in 4′');
+    expect(leanWords(0.335 / 120, 'ft')).toBe('0.03 ft in 10 ft');
   });
   it('writes cells with the verdict first and never a doubt of nothing', () => {
     expect(cellWords('out', 0.625 * inch, 0.125 * inch, 'ft-in-16')).toBe('out, 5/8″ ± 1/8″');
