@@ -30,42 +30,54 @@ export function unseenShifts(solution: Solution): Float64Array {
   const { network } = solution.model;
   const nearby = new Nearby(solution);
   const influences = new Influences(solution);
+  const unseen = unseenMisreadings(solution);
   const tested = testedOf(solution);
   const hubRows = nearby.betweenHubs.map((row) => ({ row, response: responseTo(tested, row) }));
   return Float64Array.from(network.nodes, ({ index }) => {
     let worst = 0;
     for (const k of nearby.own(index))
-      worst = Math.max(worst, shiftBy(solution, k, influenceOfOwn(solution, k, index)));
+      worst = Math.max(worst, shiftBy(unseen, k, influenceOfOwn(solution, k, index)));
     for (const { row, response } of hubRows) {
-      worst = Math.max(worst, shiftBy(solution, row, influenceFrom(solution, row, response, index)));
+      worst = Math.max(worst, shiftBy(unseen, row, influenceFrom(solution, row, response, index)));
     }
     if (worst === Number.POSITIVE_INFINITY) return worst;
     const covariance = placeCovariance(solution, index);
     const sigma = covariance ? ellipseOf(covariance).semiMajor : 0;
-    const others = nearby.others(index).filter((k) => mostShiftBy(solution, k, sigma) > worst);
+    const others = nearby
+      .others(index)
+      .filter((k) => shiftBy(unseen, k, sigma * unseen.mostPerSigma[k]!) > worst);
     if (others.length === 0) return worst;
     const influence = influences.on(index, others);
-    for (let i = 0; i < others.length; i++) {
-      worst = Math.max(worst, shiftBy(solution, others[i]!, influence[i]!));
-    }
+    for (let i = 0; i < others.length; i++)
+      worst = Math.max(worst, shiftBy(unseen, others[i]!, influence[i]!));
     return worst;
   });
 }
 
-/** Metres by which the greatest unnoticed misreading of row k moves a node, given metres moved per metre misread. */
-function shiftBy({ redundancy, model }: Solution, k: number, influence: number): number {
-  const r = redundancy[k]!;
-  if (r < GUARDED_FROM && influence > MOVES_FROM) return Number.POSITIVE_INFINITY;
-  return influence * smallestCaught(model.network.pulls[k]!.sigma, Math.max(r, LEAST_REDUNDANCY));
+/** What may be misread in each pull without being noticed, by row. */
+interface Unseen {
+  readonly guarded: Uint8Array;
+  /** Greatest misreading, metres; for pulls without a guard what the least redundancy would leave unnoticed. */
+  readonly misreading: Float64Array;
+  /**
+   * By Cauchy and Schwarz a metre misread moves nothing by more than √(w (1 − r)) of its own sigma: for passing over pulls
+   * that cannot be the worst for a place.
+   */
+  readonly mostPerSigma: Float64Array;
 }
 
-/**
- * The same without knowing the influence: by Cauchy and Schwarz it is at most σ √(w (1 − r)) for a node of which no
- * coordinate is less well known than σ. For passing over rows that cannot be the worst.
- */
-function mostShiftBy({ redundancy, model }: Solution, k: number, sigma: number): number {
-  const r = redundancy[k]!;
-  const influence = (sigma * Math.sqrt(1 - r)) / model.network.pulls[k]!.sigma;
-  if (r < GUARDED_FROM && influence > MOVES_FROM) return Number.POSITIVE_INFINITY;
-  return influence * smallestCaught(model.network.pulls[k]!.sigma, Math.max(r, LEAST_REDUNDANCY));
+function unseenMisreadings({ model, redundancy }: Solution): Unseen {
+  const { pulls } = model.network;
+  const least = (k: number) => Math.max(redundancy[k]!, LEAST_REDUNDANCY);
+  return {
+    guarded: Uint8Array.from(pulls, (_, k) => (redundancy[k]! >= GUARDED_FROM ? 1 : 0)),
+    misreading: Float64Array.from(pulls, ({ sigma }, k) => smallestCaught(sigma, least(k))),
+    mostPerSigma: Float64Array.from(pulls, ({ sigma }, k) => Math.sqrt(1 - redundancy[k]!) / sigma),
+  };
+}
+
+/** Metres by which the greatest unnoticed misreading of row k moves a node, given metres moved per metre misread. */
+function shiftBy({ guarded, misreading }: Unseen, k: number, influence: number): number {
+  if (guarded[k] === 0 && influence > MOVES_FROM) return Number.POSITIVE_INFINITY;
+  return influence * misreading[k]!;
 }

@@ -103,11 +103,12 @@ function covarianceOf({ model, inverse }: Solution, a: number, b: number): numbe
 export function covariancesAmong({ model, factor }: Solution, places: readonly number[]): number[][] {
   const { symbolic, unknownOf } = model;
   const columns = new InverseColumns(symbolic, factor);
+  const column = new Float64Array(symbolic.size);
   const positions = places.map((at) => (unknownOf[at] === -1 ? -1 : symbolic.position[unknownOf[at]!]!));
   const free = positions.filter((position) => position !== -1);
   return positions.map((position) => {
     if (position === -1) return positions.map(() => 0);
-    const column = columns.at(position, free);
+    columns.at(position, free, column);
     return positions.map((other) => (other === -1 ? 0 : column[other]!));
   });
 }

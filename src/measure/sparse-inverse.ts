@@ -62,7 +62,6 @@ export class InverseColumns {
   readonly #mark: Int32Array;
   readonly #needed: Int32Array;
   readonly #path: Int32Array;
-  readonly #column: Float64Array;
   #stamp = 0;
 
   constructor(symbolic: Symbolic, factor: Float64Array) {
@@ -71,49 +70,51 @@ export class InverseColumns {
     this.#mark = new Int32Array(symbolic.size);
     this.#needed = new Int32Array(symbolic.size);
     this.#path = new Int32Array(symbolic.size);
-    this.#column = new Float64Array(symbolic.size);
   }
 
   /**
    * Column `position` of the inverse, right at `targets` (positions) and nowhere else. Only what lies on the paths from
-   * these positions to the root is touched: the entries of a column of the factor all lie on its own path. The array is
-   * used again by the next call.
+   * these positions to the root is touched: the entries of a column of the factor all lie on its own path.
+   *
+   * @param into one number per unknown; what it held does not matter
    */
-  at(position: number, targets: ArrayLike<number>): Float64Array {
+  at(position: number, targets: ArrayLike<number>, into: Float64Array): void {
     const needed = this.#pathsUp(position, targets);
-    const column = this.#column;
-    for (const j of needed) column[j] = 0;
-    column[position] = 1;
-    this.#forward(position);
-    this.#backward(needed);
-    return column;
+    for (let i = 0; i < needed.length; i++) into[needed[i]!] = 0;
+    this.#forward(position, into);
+    for (let i = needed.length - 1; i >= 0; i--) this.#backward(needed[i]!, into);
+  }
+
+  /** The whole column. */
+  whole(position: number, into: Float64Array): void {
+    into.fill(0);
+    this.#forward(position, into);
+    for (let j = into.length - 1; j >= 0; j--) this.#backward(j, into);
   }
 
   /** L y = e, from the position up its path; y is 0 elsewhere. */
-  #forward(position: number): void {
+  #forward(position: number, column: Float64Array): void {
     const { columnStarts, rowIndex, parent } = this.#symbolic;
-    const column = this.#column;
+    const factor = this.#factor;
+    column[position] = 1;
     for (let j = position; j !== -1; j = parent[j]!) {
       const begin = columnStarts[j]!;
       const end = columnStarts[j + 1]!;
-      const value = column[j]! / this.#factor[begin]!;
+      const value = column[j]! / factor[begin]!;
       column[j] = value;
-      for (let p = begin + 1; p < end; p++) column[rowIndex[p]!]! -= this.#factor[p]! * value;
+      for (let p = begin + 1; p < end; p++) column[rowIndex[p]!]! -= factor[p]! * value;
     }
   }
 
-  /** Lᵀ x = y, at `needed` alone, parents first. */
-  #backward(needed: Int32Array): void {
+  /** One line of Lᵀ x = y; the lines of all that follow j on its path come first. */
+  #backward(j: number, column: Float64Array): void {
     const { columnStarts, rowIndex } = this.#symbolic;
-    const column = this.#column;
-    for (let i = needed.length - 1; i >= 0; i--) {
-      const j = needed[i]!;
-      const begin = columnStarts[j]!;
-      const end = columnStarts[j + 1]!;
-      let value = column[j]!;
-      for (let p = begin + 1; p < end; p++) value -= this.#factor[p]! * column[rowIndex[p]!]!;
-      column[j] = value / this.#factor[begin]!;
-    }
+    const factor = this.#factor;
+    const begin = columnStarts[j]!;
+    const end = columnStarts[j + 1]!;
+    let value = column[j]!;
+    for (let p = begin + 1; p < end; p++) value -= factor[p]! * column[rowIndex[p]!]!;
+    column[j] = value / factor[begin]!;
   }
 
   /** The positions on the ways to the root, children before parents. */
