@@ -60,7 +60,7 @@ async function enterCheck(hand: Hand, { item, hole }: BodyOf<'check'>): Promise<
 }
 
 /** Stakes that are not in and checked yet hold nobody up who says so. */
-async function goPastProof(hand: Hand): Promise<void> {
+export async function goPastProof(hand: Hand): Promise<void> {
   const go = hand.button(/^Go on (without|as it is)$/);
   if ((await go.count()) > 0) await hand.tap(go);
 }
@@ -143,7 +143,7 @@ async function enterDug(hand: Hand, { hole, depth, width, obstruction }: BodyOf<
   await hand.read(`Depth of hole ${hole}`, depth, 'taps');
   await hand.read(`Width of hole ${hole}`, width, 'taps');
   await hand.choose('Met in the hole', OBSTRUCTION_NAMES[obstruction]);
-  await hand.tapButton('Log as-dug', hand.page.getByRole('dialog'));
+  await hand.tapButton('Log it', hand.page.getByRole('dialog'));
 }
 
 const LEANS: Record<BodyOf<'plumb'>['leans'], string> = {

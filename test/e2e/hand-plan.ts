@@ -31,7 +31,7 @@ export async function enterRing(hand: Hand, { shape, each, pier, rules }: Plan):
   await enter(hand, FIELDS.embedment, rules.embedment);
 }
 
-const openGroup = (hand: Hand, title: string): Promise<void> =>
+export const openGroup = (hand: Hand, title: string): Promise<void> =>
   hand.tap(hand.page.locator('.plan-group-title').getByText(title, { exact: true }));
 
 /** Types a length, unless the field shows it already. */

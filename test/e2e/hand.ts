@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import type { Locator, Page } from 'playwright-core';
 import type { Length } from '../../src/job/length.ts';
 import { REPEAT_TAP_MS } from '../../src/ui/repeat-tap.ts';
@@ -114,6 +115,14 @@ export class Hand {
     if ((await pad.locator('.keypad-question').count()) === 0) return;
     this.askedBack.push(`${title}: ${await pad.locator('.keypad-question').textContent()}`);
     await this.tapButton('Keep it as read', pad);
+  }
+
+  /** Backs the job up on the Record, as a download. */
+  async backUp(): Promise<string> {
+    await this.goTo('Record');
+    const download = this.page.waitForEvent('download');
+    await this.tapButton('Back up');
+    return readFileSync(await (await download).path(), 'utf8');
   }
 
   async #type(length: Length): Promise<void> {

@@ -1,14 +1,11 @@
 import { execFileSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { ROOT } from '../../src/desk/ready.mjs';
 import type { Body, Entry } from '../../src/job/entry-schema.ts';
-import { currentPlan, standing } from '../../src/job/log.ts';
-import type { Plan } from '../../src/job/plan-schema.ts';
 import { assess } from '../../src/judge/assess.ts';
 import type { Assessment } from '../../src/judge/types.ts';
 import { withoutIdsAndTimes } from './alike.ts';
-import { backupIn, EXAMPLE_FILE, readExample } from './example.ts';
+import { backupIn, EXAMPLE_FILE, planOf, readExample } from './example.ts';
 import { Hand } from './hand.ts';
 import { enterEntry } from './hand-log.ts';
 import { beginJob, enterRing } from './hand-plan.ts';
@@ -32,12 +29,12 @@ it(
     for (const entry of asTheAppAsks(example.log)) {
       hand.countFor(subjectOf(entry.body));
       await enterEntry(hand, entry.body, plan);
-      if (isTies(entry)) await stakesSay(app.page, assess(upTo(entry, example.log)));
+      if (isTies(entry)) await stakesSay(app.page, assess(until(entry, example.log)));
     }
     console.log(countLines(hand).join('\n'));
 
     const ofFile = assessAtDesk();
-    const byHand = backupIn(await backUp(hand));
+    const byHand = backupIn(await hand.backUp());
     expect(bodiesIn(byHand.log)).toEqual(bodiesIn(asTheAppAsks(example.log)));
     expect(withoutIdsAndTimes(assess(byHand.log), byHand.log)).toEqual(
       withoutIdsAndTimes(ofFile, example.log),
@@ -50,13 +47,7 @@ it(
 
 const isTies = ({ body }: Entry): boolean => body.kind === 'check' && body.item === 'ties';
 
-const upTo = ({ seq }: Entry, log: readonly Entry[]): Entry[] => log.filter((entry) => entry.seq <= seq);
-
-function planOf(log: readonly Entry[]): Plan {
-  const plan = currentPlan(standing(log));
-  if (!plan) throw new TypeError('The example has no plan');
-  return plan;
-}
+const until = ({ seq }: Entry, log: readonly Entry[]): Entry[] => log.filter((entry) => entry.seq <= seq);
 
 /**
  * The log without its plan, which is entered field by field. The app asks for the benchmark once a post stands whose top is to be
@@ -115,11 +106,4 @@ function assessAtDesk(): Assessment {
   const args = ['run', '--silent', 'assess', '--', EXAMPLE_FILE];
   const [command, before] = npm ? [process.execPath, [npm]] : ['npm', []];
   return JSON.parse(execFileSync(command, [...before, ...args], { cwd: ROOT, encoding: 'utf8' }));
-}
-
-async function backUp(hand: Hand): Promise<string> {
-  await hand.goTo('Record');
-  const download = hand.page.waitForEvent('download');
-  await hand.tapButton('Back up');
-  return readFileSync(await (await download).path(), 'utf8');
 }
