@@ -1,6 +1,9 @@
 import preact from '@preact/preset-vite';
 import { defineConfig } from 'vitest/config';
 
+/** Only to end a test that hangs: a busy machine may take its time. */
+const UNIT_TIMEOUT_MS = 60_000;
+
 /** A browser on a busy machine with two cores; a test that hangs still ends. */
 const E2E_TIMEOUT_MS = 90_000;
 
@@ -13,6 +16,7 @@ export default defineConfig({
           name: 'unit',
           environment: 'node',
           include: ['test/**/*.test.{ts,tsx}'],
+          testTimeout: UNIT_TIMEOUT_MS,
           benchmark: { include: ['test/bench/**/*.bench.ts'] },
         },
       },

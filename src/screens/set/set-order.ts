@@ -2,7 +2,7 @@ import type { HoleAssessment } from '../../judge/types.ts';
 import type { JobView } from '../../judge/view.ts';
 import type { SetBook } from './set-book.ts';
 import { setStep } from './set-step.ts';
-import type { SetChoices } from './step.ts';
+import type { SetChoices, SetStep } from './step.ts';
 
 /** The pier first, for other heights hang on it; then in the plan's order. */
 export function setOrder(view: JobView): string[] {
@@ -11,9 +11,12 @@ export function setOrder(view: JobView): string[] {
   return [...piers, ...posts].map(({ label }) => label);
 }
 
+/** What is wrong comes before what is merely not read yet; a reading that is not to be believed before all else. */
+const URGENT: readonly SetStep['do'][] = ['doubt', 'tell', 'move'];
+
 /**
- * The hole to go on with: the first not in concrete that still wants something, from `after` onwards and round again. Null
- * when none does.
+ * The hole to go on with, of those not in concrete that still want something: the most urgent; or, where `after` says
+ * where the user is, the next one round. Null when none wants anything.
  */
 export function nextHole(
   book: SetBook,
@@ -25,9 +28,11 @@ export function nextHole(
   const from = after === null ? 0 : order.indexOf(after) + 1;
   const round = [...order.slice(from), ...order.slice(0, from)].filter((label) => label !== after);
   const byLabel = new Map(holes.map((hole) => [hole.hole, hole]));
-  const open = round.find((label) => {
+  const open = round.flatMap((label) => {
     const hole = byLabel.get(label);
-    return hole && !hole.poured && setStep(book, hole, choices).do !== 'done';
+    const step = hole && !hole.poured ? setStep(book, hole, choices).do : 'done';
+    return step === 'done' ? [] : [{ label, step }];
   });
-  return open ?? null;
+  const urgent = URGENT.flatMap((step) => open.find((each) => each.step === step) ?? []);
+  return ((after === null ? urgent[0] : undefined) ?? open[0])?.label ?? null;
 }

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Body, Entry } from '../../../src/job/entry-schema.ts';
 import { roundedLength } from '../../../src/job/length.ts';
+import { assess } from '../../../src/judge/assess.ts';
 import { possiblePulls } from '../../../src/judge/possible-pulls.ts';
 import { pullPlan } from '../../../src/judge/pull-ends.ts';
 import { nextSetup, rodAtTarget, standingSetup } from '../../../src/screens/set/level-step.ts';
@@ -254,6 +255,15 @@ describe('where to go on', () => {
     expect(nextHole(day.book, day.holes, choices())).toBe('P');
     expect(nextHole(day.book, day.holes, choices(), 'P')).toBe(order[1]);
     expect(nextHole(day.book, day.holes, choices(), order.at(-1)!)).toBe('P');
+  });
+
+  test('the reading that is not to be believed first, then the post that is out; never back and forth', () => {
+    const day = dayOf(exampleLog());
+    expect(nextHole(day.book, day.holes, choices())).toBe('8');
+    expect(nextHole(day.book, day.holes, choices(), '8')).toBe('9');
+    const misread = assess(exampleLog()).findings.find(({ code }) => code === 'misreading')!.entries[0]!;
+    const after = dayOf(exampleAnd({ kind: 'strike', entry: misread, reason: 'misread' }));
+    expect(nextHole(after.book, after.holes, choices())).toBe('4');
   });
 });
 
