@@ -21,7 +21,8 @@ export function checkHoles(plan: Plan, holes: readonly Hole[]): PlanProblem[] {
 
 function checkLabels({ shape }: Plan): PlanProblem[] {
   if (shape.kind !== 'points') return [];
-  if (shape.points.length === 0) return [stop(FIELDS.points, 'there is none; type one, or paste a list.')];
+  if (shape.points.length === 0)
+    return [stop(FIELDS.points, 'there are none yet; type one, or paste a list.')];
   const labels = shape.points.map(({ label }) => label);
   const twice = labels.find((label, i) => labels.indexOf(label) < i);
   const stake = labels.find((label) => STAKE_LABELS.includes(label));

@@ -9,7 +9,7 @@ const DEGREE = Math.PI / 180;
  * surveying): the worst axis is then no more than 1.41 and 2.73 times the error of one tape.
  */
 const GOOD_FROM = 60 * DEGREE;
-export const FAIR_FROM = 30 * DEGREE;
+const FAIR_FROM = 30 * DEGREE;
 /** Whole degrees belong to the better grade, whatever the last bits say: a millionth of a degree. */
 const ANGLE_SLACK = 1e-6 * DEGREE;
 

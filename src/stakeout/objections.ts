@@ -1,7 +1,7 @@
-import { cross, distance, type PlanPoint, subtract, type Vec } from '../geometry/point.ts';
+import { cross, distance, dot, type PlanPoint, subtract, type Vec } from '../geometry/point.ts';
 import { type Hole, LEAST_BASELINE } from '../plan/index.ts';
 import { formatLength, type Units } from '../units/index.ts';
-import { FAIR_FROM } from './crossing.ts';
+import { gradeOf } from './crossing.ts';
 
 /** A reference stake stands this far outside the edge of every hole, clear of spoil and feet: 4 ft (common practice). */
 export const STAKE_CLEARANCE = 1.2;
@@ -101,12 +101,13 @@ function bothSides({ a, b, holes }: StakesAsked): string[] {
 function flatCrossings({ a, b, holes }: StakesAsked): string[] {
   const sharpness = ({ place }: Hole) => {
     const [u, v] = [subtract(a, place), subtract(b, place)];
-    const angle = Math.abs(Math.atan2(cross(u, v), u.x * v.x + u.y * v.y));
+    const angle = Math.abs(Math.atan2(cross(u, v), dot(u, v)));
     return Math.min(angle, Math.PI - angle);
   };
   const flattest = least(holes, sharpness);
-  if (!flattest || sharpness(flattest) >= FAIR_FROM - SLACK) return [];
-  const degrees = Math.round((sharpness(flattest) * 180) / Math.PI);
+  if (!flattest || gradeOf(sharpness(flattest)) !== 'poor') return [];
+  // Down, for 29.7° is not the 30° that would do.
+  const degrees = Math.floor((sharpness(flattest) * 180) / Math.PI);
   return [
     `At hole ${flattest.label} the tapes cross at only ${degrees}°: put A and B so that they cross nearer to square.`,
   ];

@@ -25,6 +25,11 @@ export function readBackup(text: string): Result<Backup> {
   const shape = v.safeParse(BackupSchema, parsed, { abortEarly: true });
   if (!shape.success) return no(faultSentence(faultOf(shape.issues[0]), parsed as Unread));
   const backup = shape.output;
+  const list = listForObject(parsed, backup);
+  if (list) {
+    const fault = { keys: list, path: list.join('.'), text: 'must be an object, but is a list' };
+    return no(faultSentence(fault, parsed as Unread));
+  }
   const problem = refuseLog(backup.log) ?? refuseChecksum(backup);
   return problem ? no(problem) : ok(backup);
 }
@@ -86,6 +91,21 @@ function kindOf(file: Unread, index: number): string {
   const entry = (file.log as readonly ({ body?: { kind?: unknown } | null } | null)[])[index];
   const kind = KINDS.find((known) => known === entry?.body?.kind);
   return kind ? ` (${kind})` : '';
+}
+
+type Keys = SchemaFault['keys'];
+
+/** Valibot takes a list for an object whose members are all optional. The place of the first such list; null when all fits. */
+function listForObject(read: unknown, taken: unknown, keys: Keys = []): Keys | null {
+  if (typeof read !== 'object' || read === null) return null;
+  const isList = Array.isArray(read);
+  if (isList !== Array.isArray(taken)) return keys;
+  for (const [key, member] of Object.entries(read)) {
+    const place = [...keys, isList ? Number(key) : key];
+    const below = listForObject(member, (taken as Record<string, unknown>)[key], place);
+    if (below) return below;
+  }
+  return null;
 }
 
 /** What a schema cannot say: ids are single, and a strike names an older entry. */

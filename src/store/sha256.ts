@@ -1,8 +1,8 @@
 /**
  * SHA-256 (FIPS 180-4, section 6.2) of a text's UTF-8 bytes, in hexadecimal.
  *
- * Written out because `crypto.subtle` is missing on a page served without TLS, such as `npm start` opened from a phone,
- * and a backup must be possible there too. It guards against damage, not against forgers.
+ * Written out because `crypto.subtle` is missing on a page served without TLS, such as one tried out on a home network, and
+ * a backup must be possible there too. It guards against damage, not against forgers.
  */
 export function sha256(text: string): string {
   const words = padded(new TextEncoder().encode(text));

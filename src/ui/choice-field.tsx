@@ -24,8 +24,9 @@ export function ChoiceField<T extends string>({
   from,
 }: ChoiceFieldProps<T>) {
   const id = useId();
+  const described = hint !== undefined || from !== undefined ? `${id}-hint` : undefined;
   return (
-    <fieldset class="field choices">
+    <fieldset class="field choices" aria-describedby={described}>
       <legend class="field-label">{label}</legend>
       <div class="choices-grid">
         {choices.map((choice) => (

@@ -75,7 +75,7 @@ export function VerdictShape({
  * A hole by its state where there is no verdict to show. Planned: dashed ring. Staked: ring with a nail in it. Dug: a dark
  * hole. Set or poured and not measured: a post in a dashed ring.
  */
-export function StateShape({ x, y, r, state }: ShapeProps & { readonly state: HoleState }) {
+function StateShape({ x, y, r, state }: ShapeProps & { readonly state: HoleState }) {
   return (
     <g class="shape shape-state" transform={`translate(${x} ${y}) scale(${r / 12})`}>
       {state === 'planned' && <circle class="shape-dashed" r="10.5" />}

@@ -153,7 +153,7 @@ describe('holes that get in each other’s way', () => {
   });
 
   it('a list without points, and labels that are taken', () => {
-    expectOnly(pointsPlan([]), FIELDS.points, true, /there is none/);
+    expectOnly(pointsPlan([]), FIELDS.points, true, /there are none yet/);
     expectOnly(
       pointsPlan([
         ['7', 0, 0],

@@ -181,6 +181,22 @@ describe('a bad file is refused with one sentence', () => {
     expect(readBackup(shifted(0.9e-6)).ok).toBe(true);
   });
 
+  test('a list where an object belongs, even an empty one', () => {
+    const withOverrides = (overrides: unknown) =>
+      refusal(
+        edited((file) => {
+          const { plan } = file.log[0]!['body'] as { plan: object };
+          Object.assign(plan, { overrides });
+        }),
+      );
+    expect(withOverrides([])).toBe(
+      'Backup: entry 1 (plan): “body.plan.overrides” must be an object, but is a list; use another copy of the backup.',
+    );
+    expect(withOverrides({ '1': [] })).toMatch(
+      /“body\.plan\.overrides\.1” must be an object, but is a list;/,
+    );
+  });
+
   test('two entries of one id', () => {
     expect(refusal(edited((file) => Object.assign(file.log[1]!, { id: file.log[0]!['id'] })))).toBe(
       'Backup: entry 2 has the same “id” as an earlier one; use another copy of the backup.',

@@ -135,6 +135,7 @@ test('ChoiceField is a group of radio buttons', () => {
   render(
     <ChoiceField
       label="Front"
+      hint="What stands at the plan’s front."
       value="post"
       choices={[
         { value: 'post', label: 'a post' },
@@ -143,7 +144,8 @@ test('ChoiceField is a group of radio buttons', () => {
       onChange={onChange}
     />,
   );
-  expect(screen.getByRole('group', { name: 'Front' })).toBeTruthy();
+  const group = screen.getByRole('group', { name: 'Front' });
+  expect(describedText(group)).toBe('What stands at the plan’s front.');
   expect(screen.getByRole<HTMLInputElement>('radio', { name: 'a post' }).checked).toBe(true);
   fireEvent.click(screen.getByRole('radio', { name: 'a flat' }));
   expect(onChange).toHaveBeenCalledExactlyOnceWith('flat');

@@ -3,6 +3,7 @@ import { toPlan } from '../../geometry/rigid.ts';
 import { type Body, type Entry, type Hold, type PullEnd, SIDES, type Side } from '../../job/entry-schema.ts';
 import { roundedLength } from '../../job/length.ts';
 import { holesOf, type LaidPlan, layPlan, sideBearing } from '../../plan/index.ts';
+import { holeStakeEnd, stakeEnd } from '../../stakeout/ends.ts';
 import { checkPulls, proposeStakes, setPulls, workOrder } from '../../stakeout/index.ts';
 import { FieldDay } from './field-day.ts';
 import { normalNoise } from './noise.ts';
@@ -78,12 +79,6 @@ class Crew {
     this.day.log({ kind: 'rod', setup: '1', on, reading });
   }
 }
-
-const stakeEnd = (label: string): PullEnd => ({ thing: { kind: 'stake', label }, touch: { at: 'nail' } });
-const holeStakeEnd = (hole: string): PullEnd => ({
-  thing: { kind: 'hole-stake', hole },
-  touch: { at: 'nail' },
-});
 
 function stakeOut(crew: Crew): void {
   const { day } = crew;

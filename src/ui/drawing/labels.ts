@@ -130,7 +130,7 @@ const isInside = (box: Box, within: Box): boolean =>
   box.bottom <= within.bottom;
 
 /** Whether a line runs through a box (Liang and Barsky's clipping, from memory). */
-export function crosses({ from, to }: Segment, box: Box): boolean {
+function crosses({ from, to }: Segment, box: Box): boolean {
   let [enter, leave] = [0, 1];
   const edges: readonly (readonly [number, number])[] = [
     [from.x - to.x, from.x - box.left],

@@ -32,7 +32,13 @@ export function PlanDrawing({ title, units, onHole, maxHeight = USUAL_HEIGHT, ..
   const box = useRef<HTMLDivElement>(null);
   const width = useWidth(box, USUAL_WIDTH);
   const { holes, stakes, pulls } = drawn;
-  if (holes.length === 0) return <p class="drawing-empty">Nothing to draw yet: the plan has no holes.</p>;
+  // In the same box, so that the width is known once there is something to draw.
+  if (holes.length === 0)
+    return (
+      <div class="drawing" ref={box}>
+        <p>Nothing to draw yet: the plan has no holes.</p>
+      </div>
+    );
   const layout = layOut(drawn, width, maxHeight);
   const { view, exaggeration: times } = layout;
   const height = view.height + FOOTER_HEIGHT;

@@ -68,7 +68,11 @@ test('a tap where targets overlap means the nearest hole', () => {
   expect(onHole).toHaveBeenCalledExactlyOnceWith('2');
 });
 
-test('an empty plan is said to be empty', () => {
-  render(<PlanDrawing title="Shed" units="m" holes={[]} />);
+test('an empty plan is said to be empty, and the first hole is drawn to the width that there is', () => {
+  const width = vi.spyOn(HTMLElement.prototype, 'clientWidth', 'get').mockReturnValue(288);
+  const { container, rerender } = render(<PlanDrawing title="Shed" units="m" holes={[]} />);
   expect(screen.getByText(/Nothing to draw yet/)).toBeTruthy();
+  rerender(<PlanDrawing title="Shed" units="m" holes={HOLES} />);
+  expect(container.querySelector('svg')?.getAttribute('width')).toBe('288');
+  width.mockRestore();
 });

@@ -2,6 +2,7 @@ import { render } from 'preact';
 import { useState } from 'preact/hooks';
 import '../../../src/ui/ui.css';
 import type { Length } from '../../../src/job/length.ts';
+import type { FrameTab } from '../../../src/ui/frame.tsx';
 import {
   Button,
   ButtonRow,
@@ -9,7 +10,6 @@ import {
   CheckField,
   ChoiceField,
   Frame,
-  type FrameTab,
   GateList,
   HoleStrip,
   JudgementTable,
