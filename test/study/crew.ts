@@ -7,7 +7,7 @@ import {
   type Side,
   type Thing,
 } from '../../src/job/entry-schema.ts';
-import { roundedLength } from '../../src/job/length.ts';
+import { type Length, roundedLength } from '../../src/job/length.ts';
 import { PIER_LABEL } from '../../src/plan/index.ts';
 import { checkPulls, setPulls, workOrder } from '../../src/stakeout/index.ts';
 import { stepOf } from '../../src/units/index.ts';
@@ -38,8 +38,11 @@ export class Crew {
   readonly #yard: Yard;
   readonly #draws: Draws;
   readonly #alongSlope: number;
+  readonly #exact: boolean;
 
-  constructor(job: StudyPlan, yard: Yard, draws: Draws) {
+  /** @param exact true for readings without noise or rounding, as theory wants them */
+  constructor(job: StudyPlan, yard: Yard, draws: Draws, exact = false) {
+    this.#exact = exact;
     this.#job = job;
     this.#yard = yard;
     this.#draws = draws;
@@ -50,17 +53,38 @@ export class Crew {
   work(): readonly Entry[] {
     this.#write({ kind: 'plan', plan: this.#job.plan });
     this.#write(this.#job.site);
-    this.#stakeOut();
+    this.#stakeOut(['A', 'B']);
     this.#set();
     return this.log;
   }
 
-  #stakeOut(): void {
+  /**
+   * The staking, with a third stake C driven and tied to A and B; then a stake is knocked and nobody says so; then the
+   * triangle is pulled once more, and from A and B to one hole's stake.
+   */
+  stakeAndCheck(knock: () => void): readonly Entry[] {
+    this.#write({ kind: 'plan', plan: this.#job.plan });
+    this.#write(this.#job.site);
+    this.#stakeOut(['A', 'B', 'C']);
+    this.#triangle();
+    knock();
+    this.#pull(stake('A'), stake('B'));
+    this.#triangle();
+    const { label } = this.#draws.pick(this.#job.laid.holes);
+    for (const from of ['A', 'B']) this.#pull(stake(from), holeStake(label));
+    return this.log;
+  }
+
+  #triangle(): void {
+    for (const from of ['A', 'B']) this.#pull(stake(from), stake('C'));
+  }
+
+  #stakeOut(driven: readonly string[]): void {
     const { laid, plan } = this.#job;
-    for (const label of ['A', 'B']) this.#stands({ kind: 'stake', label }, 'driven');
+    for (const label of driven) this.#stands({ kind: 'stake', label }, 'driven');
     this.#pull(stake('A'), stake('B'));
     for (const hole of workOrder(laid.holes.map(({ label, site }) => ({ label, at: site })))) {
-      const to: PullEnd = { thing: { kind: 'hole-stake', hole }, touch: { at: 'nail' } };
+      const to = holeStake(hole);
       this.#stands(to.thing, 'driven');
       for (const label of ['A', 'B']) this.#pull(stake(label), to);
     }
@@ -143,12 +167,13 @@ export class Crew {
 
   /** What is left of a stated sigma when the rounding that follows has its share. */
   #noise(sigma: number): number {
+    if (this.#exact) return 0;
     const step = stepOf(this.#job.plan.units);
     return this.#draws.normal(Math.sqrt(sigma ** 2 - step ** 2 / 12));
   }
 
   #length(m: number) {
-    return roundedLength(m, this.#job.plan.units);
+    return this.#exact ? exactLength(m) : roundedLength(m, this.#job.plan.units);
   }
 
   #stands(thing: Thing, event: 'driven' | 'set'): void {
@@ -163,3 +188,7 @@ export class Crew {
 }
 
 const stake = (label: string): PullEnd => ({ thing: { kind: 'stake', label }, touch: { at: 'nail' } });
+const holeStake = (hole: string): PullEnd => ({ thing: { kind: 'hole-stake', hole }, touch: { at: 'nail' } });
+
+/** A length whose text is as exact as its metres. */
+const exactLength = (m: number): Length => ({ m, typed: String(m), units: 'm' });

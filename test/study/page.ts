@@ -94,6 +94,9 @@ const NOTES = `## How a job is made
   0.1 mm/m, level 0.5 mm/m, rod 1.5 mm (1/16″ in jobs in inches). All readings are rounded to the tape's marks; that is part of
   the stated sigma and not added to it.
 - **Misreading.** An inch too long or too short in one pull of each job, drawn from those with redundancy 0.1 or more.
+- **Knocked stake.** In one job of four a third stake C is driven on the far side of A–B, and tied to both. After the staking A, B
+  or C is knocked any way, nobody says so, and A–B–C is pulled again with a pull from A and from B to one hole's stake.
+  \`movedStakes\` is asked directly; what the phone shows does not use it yet.
 
 ## How the expected figures are made
 
@@ -105,15 +108,17 @@ const NOTES = `## How a job is made
    ∇ the standardised residual is normal about ∇√r/σ, so its own test notices with Φ(∇√r/σ − 3.2905). Tests of other pulls
    only add to that.
 4. The misread pull loses to another, whose test is correlated with its own by ρ, with Φ(−(∇√r/σ) √((1 − |ρ|)/2)); to all
-   others together with at least the likeliest of these and at most their sum (derived, not published). Where one spare
+   others together with at least the likeliest of these and at most their sum (derived, not published). Only pulls are
+   counted as rivals; a plumb reading on a post that was touched above the ground is one too. Where one spare
    pull guards a place, ρ = 1: the readings can say that one is wrong and never which, and the tool names them all.
 5. Šidák, Journal of the American Statistical Association 62 (1967), from memory: dependent tests raise an alarm somewhere
    no more often than as many independent ones, 1 − (1 − α₀)ⁿ.
+6. Non-central chi-square with 2 degrees of freedom at α₀ = 0.001 (Abramowitz & Stegun, 1964, 26.4.25; Koch, "Parameter
+   Estimation and Hypothesis Testing in Linear Models", ch. 3), λ being the χ² that exact readings leave. It tells of one test
+   that knows which stake and when.
 
 ## What is not in it
 
-- **A stake that moved.** The tool notices that A–B changed and asks for the pulls that would tell, and has no function yet that
-  says which stake moved; so there is no row for it.
 - A tape that is wrong by the same share in every pull, a post turned on its foot, and a tape held along a slope of unknown rise:
   here every sigma is what the plan says it is.
 `;

@@ -1,5 +1,6 @@
 import { GLOBAL_FAILS } from './alarms.ts';
 import { BANDS, type Misreadings } from './misreadings.ts';
+import type { Moves } from './moves.ts';
 import { FACTOR_95 } from './places.ts';
 import type { Share } from './share.ts';
 import type { Study } from './study.ts';
@@ -46,7 +47,9 @@ export function rowsOf(study: Study): Row[] {
     ...study.verdicts.flatMap(({ quantity, counts }) => verdictRows(quantity, counts)),
     ellipseRow(study),
     ...misreadingRows(study.oneInch.all),
+    ...study.moves.flatMap(moveRows),
     ...alarmRows(study),
+    stillRow(study),
   ];
 }
 
@@ -99,6 +102,41 @@ function misreadingRows(all: Misreadings): Row[] {
       expected: '',
     },
   ];
+}
+
+/** What is asked of a knock of so many metres, at least; null where nothing is. */
+const MOVE_BARS: Record<number, { readonly noticed: number; readonly named: number | null }> = {
+  0.025: { noticed: 0.99, named: 0.99 },
+  0.015: { noticed: 0.92, named: null },
+};
+
+function moveRows({ by, noticed, asMove, named, noticedExpected }: Moves): Row[] {
+  const bars = MOVE_BARS[by];
+  const what = `stake knocked by ${Math.round(by * 1000)} mm`;
+  return [
+    {
+      question: `${what}: noticed`,
+      measured: noticed,
+      bar: bars ? atLeast(noticed, bars.noticed) : null,
+      expected: `${percent(noticedExpected.value)} [6]`,
+    },
+    { question: `${what}: noticed as a move`, measured: asMove, bar: null, expected: '' },
+    {
+      question: `${what}: right stake named first`,
+      measured: named,
+      bar: bars?.named ? atLeast(named, bars.named) : null,
+      expected: '',
+    },
+  ];
+}
+
+function stillRow({ stoodStill: { alarms } }: Study): Row {
+  return {
+    question: 'no stake knocked: a move believed',
+    measured: alarms,
+    bar: null,
+    expected: '0.1 % for each moment looked at [6]',
+  };
 }
 
 function alarmRows({ alarms }: Study): Row[] {

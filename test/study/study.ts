@@ -4,6 +4,7 @@ import { Alarms } from './alarms.ts';
 import { Draws } from './draws.ts';
 import { studyJob } from './job.ts';
 import { OneInch } from './misreadings.ts';
+import { Moves, StoodStill } from './moves.ts';
 import { Places } from './places.ts';
 import { studyPlans } from './plans.ts';
 import { JUDGED, Verdicts } from './verdicts.ts';
@@ -11,12 +12,18 @@ import { JUDGED, Verdicts } from './verdicts.ts';
 /** Keeps the seeds of one study's jobs apart from those of the next. */
 const SEEDS_APART = 1_000_003;
 
+/** Stakes are knocked in one job of so many, and by so much: metres. */
+const KNOCKED_EVERY = 4;
+const KNOCKED_BY_M = [0.025, 0.015] as const;
+
 /** What many simulated jobs came to, beside what was claimed of them. */
 export class Study {
   readonly verdicts = JUDGED.map((quantity) => ({ quantity, counts: new Verdicts(quantity) }));
   readonly places = new Places();
   readonly alarms = new Alarms();
   readonly oneInch = new OneInch();
+  readonly moves = KNOCKED_BY_M.map((by) => new Moves(by));
+  readonly stoodStill = new StoodStill();
   readonly seed: number;
   jobs = 0;
   readonly #plans: ReturnType<typeof studyPlans>;
@@ -30,7 +37,9 @@ export class Study {
 
   /** Simulates the next job, has it judged as the phone would, and counts. */
   addJob(): void {
-    const job = studyJob(this.#plans[this.jobs % this.#plans.length]!, this.seed * SEEDS_APART + this.jobs);
+    const plan = this.#plans[this.jobs % this.#plans.length]!;
+    const seed = this.seed * SEEDS_APART + this.jobs;
+    const job = studyJob(plan, seed);
     const situation = situate(job.log);
     if (!situation.measured) throw new Error(`job ${this.jobs} was not measured`);
     const assessment = assessSituation(situation);
@@ -38,6 +47,9 @@ export class Study {
     this.places.addJob(job, situation.measured);
     this.alarms.addJob(job, situation.measured);
     this.oneInch.addJob(job, situation.measured, this.#misreader);
+    if (this.jobs % KNOCKED_EVERY === 0) {
+      for (const counts of [...this.moves, this.stoodStill]) counts.addJob(plan, seed);
+    }
     this.jobs++;
   }
 }

@@ -1,4 +1,5 @@
 import { normalCdf } from '../../src/judge/normal.ts';
+import { chiSquareChance } from '../../src/measure/chi-square.ts';
 import type { PullResult } from '../../src/measure/index.ts';
 import { CRITICAL } from '../../src/measure/index.ts';
 
@@ -15,6 +16,27 @@ export function power({ redundancy, sigma }: PullResult, misreading: number): nu
   const shift = (Math.abs(misreading) * Math.sqrt(redundancy)) / sigma;
   return normalCdf(shift - CRITICAL) + normalCdf(-shift - CRITICAL);
 }
+
+/** Terms of the sum below: for λ up to 200 what is left out is below 1e-12. */
+const TERMS = 300;
+
+/**
+ * Chance that a chi-square test with 2 degrees of freedom at level α₀ notices what exact readings would make χ² = λ:
+ * non-central chi-square as a Poisson mixture (Abramowitz & Stegun, "Handbook of Mathematical Functions", 1964, 26.4.25).
+ */
+export function powerOf2(lambda: number): number {
+  const limit = -2 * Math.log(MOVE_ALPHA);
+  let weight = Math.exp(-lambda / 2);
+  let sum = 0;
+  for (let j = 0; j < TERMS; j++) {
+    sum += weight * chiSquareChance(limit, 2 + 2 * j);
+    weight *= lambda / 2 / (j + 1);
+  }
+  return sum;
+}
+
+/** A move is believed beyond this chance by luck, for each moment that is looked at. */
+const MOVE_ALPHA = 0.001;
 
 /** Bounds of a chance. */
 export interface Between {

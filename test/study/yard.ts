@@ -42,6 +42,8 @@ export class Yard {
     this.baseline = laid.baseline + draws.normal(BASELINE_SIGMA_M);
     this.#grade = scale(unit(draws.between(0, 2 * Math.PI)), draws.between(0, STEEPEST));
     this.#places.set('stake:A', { x: 0, y: 0 }).set('stake:B', { x: this.baseline, y: 0 });
+    // C stands clear of the work, on the other side of A–B, where its two tapes cross about square.
+    this.#places.set('stake:C', { x: this.baseline / 2, y: -this.baseline / 2 });
     const staked = draws.logBetween(...STAKED_WITHIN_M);
     for (const { label, site, top, section } of laid.holes) {
       const foot = add(site, draws.withinDisc(tolerances.position.m + BEYOND.foot));
@@ -58,6 +60,11 @@ export class Yard {
     const place = this.#places.get(thingKey(thing));
     if (!place) throw new RangeError(`Nothing stands at ${thingKey(thing)}`);
     return place;
+  }
+
+  /** Moves a thing, as a barrow does. */
+  knock(thing: Thing, by: Vec): void {
+    this.#places.set(thingKey(thing), add(this.placeOf(thing), by));
   }
 
   postOf(hole: string): Post {
