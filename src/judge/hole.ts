@@ -1,7 +1,7 @@
 import type { RequiredDepth } from '../build/index.ts';
 import type { SitePoint } from '../geometry/point.ts';
 import type { Thing } from '../job/entry-schema.ts';
-import { thingName } from '../job/words.ts';
+import { endName, thingName } from '../job/words.ts';
 import type { Hole } from '../plan/hole.ts';
 import { adviceFor } from './advice.ts';
 import { digGate } from './dig-gate.ts';
@@ -11,7 +11,6 @@ import { nudgeFor } from './nudge.ts';
 import { judgePlumb } from './plumb.ts';
 import { judgePosition } from './position.ts';
 import { pourGate } from './pour-gate.ts';
-import { endWords } from './pull-ends.ts';
 import { quotedReadings } from './reading-words.ts';
 import { judgeSpacing } from './spacing.ts';
 import type { AssessedPlace, HoleAssessment, Judgement, Verdict } from './types.ts';
@@ -80,8 +79,8 @@ function agreed(views: Views, judge: (view: JobView) => Judgement): Judgement {
 
 function doubted(view: JobView, best: Judgement): Judgement {
   const readings = quotedReadings(view, view.suspects);
-  const looks = readings.length === 1 ? 'looks misread' : 'may be misread';
-  const why = `The verdict hangs on ${listWords(readings, 'or')}, which ${looks}: take that again before anything is moved.`;
+  const again = readings.length === 1 ? 'looks misread: take it again' : 'may be misread: take them again';
+  const why = `The verdict hangs on ${listWords(readings, 'or')}, which ${again} before anything is moved.`;
   if (best.verdict === 'unmeasured') return { ...best, why };
   const text = best.text.replace(/^[a-z]+/, 'unsure').replace(/(, unchecked)?$/, ', unchecked');
   return { ...best, verdict: 'unsure', checked: false, text, why };
@@ -97,7 +96,7 @@ function positionOf(view: JobView, thing: Thing, designed: SitePoint | null): Ju
   const settled = plain.verdict !== 'unsure' && plain.checked;
   if (!designed || plain.verdict === 'unmeasured' || settled) return plain;
   const advice = adviceFor(view, thing, designed, plain.checked);
-  return advice ? judgePosition(view, thing, designed, endWords(view, advice.pull.from)) : plain;
+  return advice ? judgePosition(view, thing, designed, endName(advice.pull.from, view.plan)) : plain;
 }
 
 function placeOf(view: JobView, thing: Thing): AssessedPlace | null {

@@ -1,10 +1,10 @@
 import type { SitePoint } from '../geometry/point.ts';
 import type { Thing } from '../job/entry-schema.ts';
-import { thingName } from '../job/words.ts';
+import { endName, thingName } from '../job/words.ts';
 import type { Suspicion } from '../measure/types.ts';
 import { formatLength } from '../units/index.ts';
 import { type Advice, adviceFor } from './advice.ts';
-import { endWords, type PullPlan, pullPlan } from './pull-ends.ts';
+import { type PullPlan, pullPlan } from './pull-ends.ts';
 import type { HoleAssessment, Judgement, NextPull } from './types.ts';
 import { IN_FROM, OUT_TO } from './verdict.ts';
 import { type JobView, pointOf, postOf, stakeOf, stands } from './view.ts';
@@ -141,6 +141,6 @@ function gainWords(view: JobView, thing: Thing, position: Judgement, advice: Adv
 
 function inWords(view: JobView, { from, to, expected }: PullPlan, gain: string): NextPull {
   const reading = formatLength(expected, view.plan.units);
-  const text = `Pull ${endWords(view, from)} to ${endWords(view, to)}, about ${reading}: ${gain}`;
+  const text = `Pull ${endName(from, view.plan)} to ${endName(to, view.plan)}, about ${reading}: ${gain}`;
   return { from, to, expected, text: capital(text) };
 }

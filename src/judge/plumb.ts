@@ -3,6 +3,7 @@ import type { EntryOf, Side } from '../job/entry-schema.ts';
 import { sideName, thingName, turningOf } from '../job/words.ts';
 import { chanceWithinDisc, principalAxes, sigmaAlong } from './chance.ts';
 import { judged, unmeasured } from './judgement.ts';
+import { HALF_WIDTH_95 } from './normal.ts';
 import type { Judgement } from './types.ts';
 import { type JobView, pointOf, postOf } from './view.ts';
 import { capital, leanCellWords, leanWords, listWords, wayWords } from './words.ts';
@@ -35,6 +36,7 @@ export function judgePlumb(view: JobView, hole: string): Judgement {
   const error = length(perMetre);
   const { units } = view.plan;
   const allowed = leanWords(tolerance, units);
+  const sigma = leanSigma(perMetre, covariance);
   const again = repeats(view, readings);
   const doubted = readings.some(({ id }) => view.suspects.has(id));
   const at = pointOf(view, post)?.fix?.place ?? view.sited.get(hole)?.site;
@@ -45,7 +47,7 @@ export function judgePlumb(view: JobView, hole: string): Judgement {
       chance: chanceWithinDisc(perMetre, covariance, tolerance),
       best: () => chanceWithinDisc({ x: 0, y: 0 }, covariance, tolerance),
       error,
-      sigma: leanSigma(perMetre, covariance),
+      sigma,
       tolerance,
       checked: !doubted && again.unread.length === 0 && again.apart.length === 0,
     },
@@ -53,7 +55,7 @@ export function judgePlumb(view: JobView, hole: string): Judgement {
       cell: (verdict, e, u) => leanCellWords(verdict, e, u, units),
       out: () => `${capital(name)} leans ${leanWords(error, units)}${way}, and ${allowed} is allowed.`,
       unsure: () =>
-        `${capital(name)} leans ${leanWords(error, units)}${way}, and ${allowed} is allowed: it may be in or out. Bring it nearer plumb, or hold the level on it again.`,
+        `${capital(name)} leans ${leanWords(error, units)}${way}, known to ± ${leanWords(HALF_WIDTH_95 * sigma, units)}, and ${allowed} is allowed: it may be in or out. Bring it nearer plumb, or hold the level on it again.`,
       unchecked: () =>
         doubted
           ? `A plumb reading on ${name} looks misread: hold the level there again, and strike the wrong one.`

@@ -1,6 +1,5 @@
 import { distance, type SitePoint } from '../geometry/point.ts';
 import type { PullEnd, Thing } from '../job/entry-schema.ts';
-import { thingName, touchName, turningOf } from '../job/words.ts';
 import { postEnd, touchedPoint } from '../stakeout/ends.ts';
 import type { JobView } from './view.ts';
 
@@ -41,12 +40,4 @@ function endToward(
   const here = { ...hole, site: at };
   const end = postEnd(here, other);
   return { end, at: touchedPoint(here, end, other) };
-}
-
-/** An end in words: `A`, `post 4, the middle of the outer face`. */
-export function endWords(view: JobView, { thing, touch }: Pick<PullEnd, 'thing' | 'touch'>): string {
-  const name = thingName(thing, view.plan);
-  if (touch.at === 'nail') return name;
-  const turning = thing.kind === 'post' ? turningOf(view.plan, thing.hole) : 'grid';
-  return `${name}, ${touchName(touch, turning)}`;
 }

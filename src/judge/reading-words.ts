@@ -1,8 +1,7 @@
 import type { Entry, EntryOf } from '../job/entry-schema.ts';
 import { lengthWords } from '../job/length.ts';
 import { isKind } from '../job/log.ts';
-import { describeEntry } from '../job/words.ts';
-import { endWords } from './pull-ends.ts';
+import { describeEntry, endName } from '../job/words.ts';
 import type { JobView } from './view.ts';
 import { capital } from './words.ts';
 
@@ -13,7 +12,7 @@ export function readingWords(view: JobView, entry: Entry): string {
 }
 
 const pullWords = (view: JobView, { body }: EntryOf<'pull'>): string =>
-  capital(`${endWords(view, body.from)} to ${endWords(view, body.to)}`);
+  capital(`${endName(body.from, view.plan)} to ${endName(body.to, view.plan)}`);
 
 /** Readings by their ids, in the order of the log, each in quotes. */
 export function quotedReadings(view: JobView, ids: Iterable<string>): string[] {

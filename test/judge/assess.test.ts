@@ -233,7 +233,7 @@ describe('one misread tape', () => {
     const doubted = holeOf(assessment, '2').set.position;
     expect(doubted).toMatchObject({ verdict: 'unsure', checked: false });
     expect(doubted.why).toMatch(
-      /^The verdict hangs on “B to post 2, .*”, which looks misread: take that again before anything is moved\.$/,
+      /^The verdict hangs on “B to post 2, .*”, which looks misread: take it again before anything is moved\.$/,
     );
     expect(holeOf(assessment, '2').pourGate.open).toBe(false);
   });

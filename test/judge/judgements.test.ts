@@ -165,7 +165,7 @@ describe('judgePlumb', () => {
   });
   it('unsure near the limit', () => {
     expect(judge(0, 0.0048, all).why).toBe(
-      'Post 1 leans 5 mm in 1 m away from the pier, and 5 mm in 1 m is allowed: it may be in or out. Bring it nearer plumb, or hold the level on it again.',
+      'Post 1 leans 5 mm in 1 m away from the pier, known to ± 1 mm in 1 m, and 5 mm in 1 m is allowed: it may be in or out. Bring it nearer plumb, or hold the level on it again.',
     );
   });
   it('judges the whole lean, not each face: 4 mm in a metre both ways is more than 5', () => {

@@ -1,5 +1,7 @@
+import { dot, subtract, unit } from '../../geometry/point.ts';
 import { holeWords } from '../mark-shapes.tsx';
 import type { Drawn } from './drawn.ts';
+import { turnAsStanding } from './view.ts';
 
 /** The drawing told to someone who cannot see it: what stands where it is, what is being pulled, what is to be pushed. */
 export function describeDrawing(
@@ -8,7 +10,16 @@ export function describeDrawing(
   exaggerated: number,
 ): string {
   const sentences = [`${title}, seen from above.`];
-  if (stakes) sentences.push('The line from A to B lies below the holes.');
+  if (stakes) {
+    const { a, b } = stakes;
+    const turn = turnAsStanding(
+      a,
+      b,
+      holes.map(({ place }) => place),
+    );
+    const side = dot(unit(-turn), subtract(b, a)) > 0 ? 'left' : 'right';
+    sentences.push(`The line from A to B lies below the holes, A on the ${side}.`);
+  }
   const groups = new Map<string, string[]>();
   for (const hole of holes) {
     const words = holeWords(hole);

@@ -34,7 +34,7 @@ test('tells in words all that it shows', () => {
     />,
   );
   expect(screen.getByRole('img').getAttribute('aria-label')).toBe(
-    'Shed, hole 3, seen from above. The line from A to B lies below the holes. Holes 1, 2: staked. Hole 3: planned. ' +
+    'Shed, hole 3, seen from above. The line from A to B lies below the holes, A on the left. Holes 1, 2: staked. Hole 3: planned. ' +
       'Hole P: set, out. Being pulled now: from A to stake 3. Check pulls: 1 to 2. Push post P 1″ toward post 3. ' +
       'Ellipses are drawn 200 times too large.',
   );
