@@ -111,7 +111,7 @@ describe('every screen: nothing grave to axe, no sideways scrolling, every targe
       await hand.open('More on stake 2');
       await inspection.look('stake 2, more');
       await hand.tap(app.page.getByRole('button', { name: /^Strike: / }).first());
-      await inspection.look('strike', 'main');
+      await inspection.look('strike');
     }));
 
   it('the keypad, piece by piece, and when it asks back', () =>

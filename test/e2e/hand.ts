@@ -95,7 +95,7 @@ export class Hand {
   }
 
   /** The card's own words: the one thing to do next. */
-  card = (): Promise<string> => this.page.locator('main h2').first().textContent();
+  card = async (): Promise<string> => (await this.page.locator('main h2').first().textContent()) ?? '';
 
   sheet = (title: string): Locator => this.page.getByRole('dialog', { name: title, exact: true });
 

@@ -79,7 +79,7 @@ describe('a page that is loaded again', () => {
     const before = await logOf(app.page);
     await openBaselinePull(app.page);
     await app.page.keyboard.type('40 0 1/4');
-    await app.page.keyboard.press('Enter', { noWaitAfter: true });
+    await app.page.keyboard.press('Enter');
     await app.page.reload();
     const after = await logOf(app.page);
     expect(after.slice(0, before.length)).toEqual(before);

@@ -1,61 +1,67 @@
-// `npm run picture`: takes the example job through its phases in the built app, keeps a picture of each in
-// out/screens/, and lays three of them side by side as public/picture.png, the picture in README.md.
-import { mkdirSync, readFileSync } from 'node:fs';
+// `npm run picture`: the picture in README.md, public/picture.png: three cards of the example job side by side, each on
+// a phone of its own. Run it after a screen has changed, and commit the picture.
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { ROOT } from '../../src/desk/ready.mjs';
 import { serve } from '../../src/desk/serve.mjs';
-import { hrefOf, PHASES, readRoute } from '../../src/screens/route.ts';
+import type { Phase } from '../../src/screens/route.ts';
 import { builtApp, launch, PHONE, phone } from '../e2e/browser.ts';
-import { openExample } from './example.ts';
+import { readExample, restoreLog, upTo } from '../e2e/example.ts';
+import { show } from '../e2e/go.ts';
 
-const SCREENS = join(ROOT, 'out', 'screens');
 const PICTURE = join(ROOT, 'public', 'picture.png');
-const SHOWN = ['stake', 'set', 'pour'];
 const GAP = 24;
 
-/** @returns the file of each phase's picture */
-async function pictures(page: Page): Promise<Map<string, string>> {
-  const files = new Map<string, string>();
-  const { hash } = new URL(page.url());
-  const route = readRoute(hash);
-  if (route.at !== 'job') throw new Error(`The example job led to "${hash}", which is no job.`);
-  for (const phase of PHASES) {
-    await page.evaluate((fragment) => location.assign(fragment), hrefOf({ ...route, phase, hole: null }));
-    await page.evaluate(() => new Promise((shown) => requestAnimationFrame(() => setTimeout(shown))));
-    const file = join(SCREENS, `${phase}.png`);
-    await page.screenshot({ path: file });
-    files.set(phase, file);
-    console.log(`out/screens/${phase}.png`);
-  }
-  return files;
+interface Shown {
+  readonly phase: Phase;
+  readonly hole: string;
+  /** The job has come as far as this line of its log; to the end without one. */
+  readonly upTo?: string;
 }
 
-async function sideBySide(browser: Browser, files: readonly string[]): Promise<void> {
-  const images = files.map(
-    (file) => `<img width="${PHONE.width}" src="data:image/png;base64,${readFileSync(file, 'base64')}">`,
+const SHOWN: readonly Shown[] = [
+  { phase: 'stake', hole: '4', upTo: 'Pull B to stake 3' },
+  { phase: 'set', hole: '4' },
+  { phase: 'pour', hole: '3' },
+];
+
+async function card(page: Page, shown: Shown): Promise<Buffer> {
+  const { log } = readExample();
+  await restoreLog(page, shown.upTo === undefined ? log : upTo(shown.upTo, log));
+  // Loaded anew, the page no longer says what it saved last.
+  await page.reload();
+  await show(page, shown.phase, shown.hole);
+  return page.screenshot();
+}
+
+async function cards(browser: Browser, url: string): Promise<Buffer[]> {
+  const pictures: Buffer[] = [];
+  for (const shown of SHOWN) {
+    const context = await browser.newContext(phone());
+    const page = await context.newPage();
+    await page.goto(url);
+    pictures.push(await card(page, shown));
+    await context.close();
+  }
+  return pictures;
+}
+
+async function sideBySide(browser: Browser, pictures: readonly Buffer[]): Promise<void> {
+  const images = pictures.map(
+    (picture) => `<img width="${PHONE.width}" src="data:image/png;base64,${picture.toString('base64')}">`,
   );
-  const width = files.length * PHONE.width + (files.length + 1) * GAP;
+  const width = pictures.length * PHONE.width + (pictures.length + 1) * GAP;
   const page = await browser.newPage({ viewport: { width, height: PHONE.height + 2 * GAP } });
   await page.setContent(
-    `<style>body{margin:0;padding:${GAP}px;display:flex;gap:${GAP}px;background:#fff}img{outline:2px solid #14181b}</style>${images.join('')}`,
+    `<style>body{margin:0;padding:${GAP}px;display:flex;gap:${GAP}px;background:#fff}img{outline:2px solid #14171a}</style>${images.join('')}`,
   );
   await page.screenshot({ path: PICTURE });
 }
 
-mkdirSync(SCREENS, { recursive: true });
 const server = await serve(builtApp());
 const browser = await launch();
 try {
-  const context = await browser.newContext(phone());
-  const page = await context.newPage();
-  await page.goto(server.url);
-  if (!(await openExample(page))) throw new Error('The first screen offers no example job.');
-  const files = await pictures(page);
-  await sideBySide(
-    browser,
-    SHOWN.map((phase) => files.get(phase) ?? ''),
-  );
+  await sideBySide(browser, await cards(browser, server.url));
   console.log('public/picture.png');
 } finally {
   await browser.close();
