@@ -53,9 +53,3 @@ export class Study {
     this.jobs++;
   }
 }
-
-export function runStudy(jobs: number, seed: number): Study {
-  const study = new Study(seed);
-  while (study.jobs < jobs) study.addJob();
-  return study;
-}
