@@ -35,7 +35,9 @@ export function digGate(
       missing: `Record ties for hole ${hole}, clear of the spoil: digging takes the stake away, and they find its centre again.`,
       stale: `The stake of hole ${hole} was moved after its ties were recorded: record them again.`,
     }),
-    required.depth === null ? red('depth', required.text) : green('depth', `Dig ${required.text}`),
+    required.depth === null
+      ? red('depth', required.text)
+      : green('depth', `The hole has to be at least ${required.text}`),
   ]);
 }
 

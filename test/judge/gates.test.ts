@@ -144,7 +144,7 @@ describe('dig gate', () => {
     expect(reds(again)).toEqual([]);
   });
   it('says what depth to dig to', () => {
-    expect(itemOf(gate(), 'depth').text).toBe('Dig 1000 mm: frost depth.');
+    expect(itemOf(gate(), 'depth').text).toBe('The hole has to be at least 1000 mm: frost depth.');
   });
 });
 

@@ -64,6 +64,14 @@ describe('judgePosition', () => {
       'Post 1 measures 11 mm off its mark, known to ± 4 mm, and 12 mm is allowed: it may be in or out. Pull to it from post 2, or move it 11 mm anticlockwise seen from above.',
     );
   });
+  it('once in concrete it is not told to be moved', () => {
+    const field = new Field().site().off(post('1'), 0.011, 0);
+    field.add({ kind: 'pour', hole: '1', bags: 9 });
+    const view = fakeView(field, { points: [pointAt(post('1'), fixAt(field.placeOf(post('1')), 0.002))] });
+    expect(judgePosition(view, post('1'), view.sited.get('1')!.site, 'post 2').why).toMatch(
+      /it may be in or out\. Pull to it from post 2\.$/,
+    );
+  });
   it('goes in, unsure, out as a post goes further off', () => {
     const verdicts = [0, 4, 8, 9, 11, 12, 13, 15, 16, 30].map((off) => judge(off / 1000).verdict);
     expect(verdicts).toEqual([
