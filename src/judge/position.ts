@@ -84,7 +84,7 @@ function outWords({ view, thing, fix, designed, error }: PlaceWords): string {
   const { units } = view.plan;
   const allowed = placeTolerance(view, thing);
   const name = thingName(thing, view.plan);
-  const way = moveWords(fix.place, subtract(fix.place, designed), view.ground);
+  const way = moveWords(fix.place, subtract(fix.place, designed), view.ground, 'too far');
   const off = `${capital(name)} is ${small(error, units)} off its mark, and ${small(allowed, units)} is allowed: it stands ${way}.`;
   return thing.kind === 'hole-stake' ? `${off} Move it, and pull to it again.` : off;
 }

@@ -64,15 +64,18 @@ const AT_CENTRE = 0.1;
  *
  * @param at where the thing stands, site frame
  * @param move metres, site frame; not nil
+ * @param how stands before each way: `too far` tells a fault from an order
  */
-export function moveWords(at: SitePoint, move: Vec, ground: Ground): string {
+export function moveWords(at: SitePoint, move: Vec, ground: Ground, how?: 'too far'): string {
   const [a, b] = parts(at, move, ground);
   const main = Math.abs(a.size) >= Math.abs(b.size) ? a : b;
   const minor = main === a ? b : a;
   const step = stepOf(ground.units === 'm' ? 'mm' : ground.units);
   const unsaid = Math.max(MINOR_PART * Math.abs(main.size), step / 2);
-  if (Math.abs(minor.size) < unsaid) return `${small(length(move), ground.units)} ${wayOf(main)}`;
-  return [main, minor].map((part) => `${small(part.size, ground.units)} ${wayOf(part)}`).join(' and ');
+  const say = (size: number, part: Part) =>
+    `${small(size, ground.units)} ${how === undefined ? '' : `${how} `}${wayOf(part)}`;
+  if (Math.abs(minor.size) < unsaid) return say(length(move), main);
+  return [main, minor].map((part) => say(part.size, part)).join(' and ');
 }
 
 /** Only the way of a move, by its greater part: `toward the pier`. */

@@ -159,7 +159,7 @@ describe('rows', () => {
     field.pull(post('3'), post('2'), { side: 'right' });
     const { position, nudge } = assess(field.log).holes[1]!.set;
     expect(position.why).toMatch(
-      /^Post 2 is 3\/4″ off its mark, and 1\/2″ is allowed: it stands 3\/4″ toward the front\./,
+      /^Post 2 is 3\/4″ off its mark, and 1\/2″ is allowed: it stands 3\/4″ too far toward the front\./,
     );
     expect(nudge?.words).toBe('Push the foot of post 2: 3/4″ toward the back.');
   });

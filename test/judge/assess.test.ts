@@ -148,7 +148,7 @@ describe('a ring that is set and measured', () => {
     // Post 5 stands left and behind: moved to the right it comes nearer the pier, and goes anticlockwise.
     const { nudge, headline } = holeOf(assessment, '5').set;
     expect(headline).toMatch(
-      /^Post 5 is \d\d mm off its mark, and 12 mm is allowed: it stands \d\d mm toward the pier/,
+      /^Post 5 is \d\d mm off its mark, and 12 mm is allowed: it stands \d\d mm too far toward the pier/,
     );
     expect(nudge?.words).toMatch(
       /^Push the foot of post 5: \d\d mm away from the pier and \d\d mm clockwise seen from above\.$/,

@@ -52,10 +52,10 @@ describe('judgePosition', () => {
   it('out, with how far and which way', () => {
     expect(judge(0.03)).toMatchObject({ verdict: 'out', text: 'out, 30 mm ± 4 mm' });
     expect(judge(0.03).why).toBe(
-      'Post 1 is 30 mm off its mark, and 12 mm is allowed: it stands 30 mm clockwise seen from above.',
+      'Post 1 is 30 mm off its mark, and 12 mm is allowed: it stands 30 mm too far clockwise seen from above.',
     );
     expect(judge(0.0159, { units: 'ft-in-16' }).why).toBe(
-      'Post 1 is 5/8″ off its mark, and 1/2″ is allowed: it stands 5/8″ clockwise seen from above.',
+      'Post 1 is 5/8″ off its mark, and 1/2″ is allowed: it stands 5/8″ too far clockwise seen from above.',
     );
   });
   it('unsure, with the pull that would settle it and the push that would end it', () => {
@@ -92,7 +92,7 @@ describe('judgePosition', () => {
   });
   it('tells a stake to be moved', () => {
     expect(judge(0.03, { thing: holeStake }).why).toBe(
-      'Stake 1 is 30 mm off its mark, and 24 mm is allowed: it stands 30 mm clockwise seen from above. Move it, and pull to it again.',
+      'Stake 1 is 30 mm off its mark, and 24 mm is allowed: it stands 30 mm too far clockwise seen from above. Move it, and pull to it again.',
     );
   });
   it('unchecked: nothing guards it, or not well enough', () => {
@@ -395,6 +395,6 @@ describe('units', () => {
     const view = fakeView(field, { points: [pointAt(post('1'), fixAt(field.placeOf(post('1')), 0.0016))] });
     const { text, why } = judgePosition(view, post('1'), view.sited.get('1')!.site, '');
     expect(text).toBe('out, 5/8″ ± 1/8″');
-    expect(why).toContain('it stands 5/8″ away from the pier.');
+    expect(why).toContain('it stands 5/8″ too far away from the pier.');
   });
 });
