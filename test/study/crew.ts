@@ -9,7 +9,7 @@ import {
 } from '../../src/job/entry-schema.ts';
 import { type Length, roundedLength } from '../../src/job/length.ts';
 import { PIER_LABEL } from '../../src/plan/index.ts';
-import { checkPulls, setPulls, workOrder } from '../../src/stakeout/index.ts';
+import { checkPulls, type HolePulls, holePulls, setPulls, workOrder } from '../../src/stakeout/index.ts';
 import { stepOf } from '../../src/units/index.ts';
 import type { Draws } from './draws.ts';
 import type { StudyPlan } from './plans.ts';
@@ -60,7 +60,7 @@ export class Crew {
 
   /**
    * The staking, with a third stake C driven and tied to A and B; then a stake is knocked and nobody says so; then the
-   * triangle is pulled once more, and from A and B to one hole's stake.
+   * triangle is pulled once more, and from A and B to the hole's stake where the two tapes cross nearest to square.
    */
   stakeAndCheck(knock: () => void): readonly Entry[] {
     this.#write({ kind: 'plan', plan: this.#job.plan });
@@ -70,9 +70,16 @@ export class Crew {
     knock();
     this.#pull(stake('A'), stake('B'));
     this.#triangle();
-    const { label } = this.#draws.pick(this.#job.laid.holes);
-    for (const from of ['A', 'B']) this.#pull(stake(from), holeStake(label));
+    const hole = this.#squarest();
+    for (const from of ['A', 'B']) this.#pull(stake(from), holeStake(hole));
     return this.log;
+  }
+
+  #squarest(): string {
+    const { laid, plan } = this.#job;
+    const skew = ({ crossing }: HolePulls) => Math.abs(crossing.angle - Math.PI / 2);
+    const pulls = holePulls(laid.holes, this.#yard.baseline, plan.instruments);
+    return pulls.reduce((best, next) => (skew(next) < skew(best) ? next : best)).hole;
   }
 
   #triangle(): void {

@@ -95,7 +95,8 @@ const NOTES = `## How a job is made
   the stated sigma and not added to it.
 - **Misreading.** An inch too long or too short in one pull of each job, drawn from those with redundancy 0.1 or more.
 - **Knocked stake.** In one job of four a third stake C is driven on the far side of A–B, and tied to both. After the staking A, B
-  or C is knocked any way, nobody says so, and A–B–C is pulled again with a pull from A and from B to one hole's stake.
+  or C is knocked any way, nobody says so, and A–B–C is pulled again with a pull from A and from B to the hole's
+  stake where these cross nearest to square (a stake taken at random names the right one a little less often).
   \`movedStakes\` is asked directly; what the phone shows does not use it yet.
 
 ## How the expected figures are made
