@@ -1,5 +1,5 @@
 import type { Entry, EntryOf } from '../job/entry-schema.ts';
-import { ofKind } from '../job/log.ts';
+import { isKind } from '../job/log.ts';
 import type { Instruments } from '../job/plan-schema.ts';
 import { chiSquareChance } from './chi-square.ts';
 import { guards } from './redundancy.ts';
@@ -55,17 +55,21 @@ function rodKey(on: RodPoint): string {
 
 /** Rod readings that still tell of what stands there now. */
 function stillValid(entries: readonly Entry[]): Rod[] {
+  const rods: { readonly rod: Rod; readonly order: number }[] = [];
   const since = new Map<string, number>();
-  entries.forEach(({ body }, order) => {
-    if (body.kind === 'rod' && body.on.point === 'bottom') since.set(rodKey(body.on), order);
-    if (body.kind !== 'stand') return;
-    if (body.thing.kind === 'post') since.set(`top:${body.thing.hole}`, order);
-    if (body.thing.kind === 'stake') since.set(`stake:${body.thing.label}`, order);
+  entries.forEach((entry, order) => {
+    const { body } = entry;
+    if (isKind(entry, 'rod')) {
+      rods.push({ rod: entry, order });
+      if (entry.body.on.point === 'bottom') since.set(rodKey(entry.body.on), order);
+    } else if (body.kind === 'stand') {
+      if (body.thing.kind === 'post') since.set(`top:${body.thing.hole}`, order);
+      if (body.thing.kind === 'stake') since.set(`stake:${body.thing.label}`, order);
+    }
   });
-  const orders = new Map(entries.map((entry, order) => [entry.id, order]));
-  return ofKind(entries, 'rod').filter(
-    ({ id, body }) => orders.get(id)! >= (since.get(rodKey(body.on)) ?? Number.NEGATIVE_INFINITY),
-  );
+  return rods
+    .filter(({ rod, order }) => order >= (since.get(rodKey(rod.body.on)) ?? Number.NEGATIVE_INFINITY))
+    .map(({ rod }) => rod);
 }
 
 function groupedBy(rods: readonly Rod[], keyOf: (rod: Rod) => string): Map<string, Rod[]> {

@@ -1,6 +1,6 @@
 export { heights } from './heights.ts';
 export { measure } from './measure.ts';
-export { type Move, type Moves, movedStakes } from './moved.ts';
+export { movedStakes } from './moved.ts';
 export { DRIVEN_WITHIN_M, type Prediction, predict } from './predict.ts';
 export { GUARDED_FROM, NONCENTRALITY } from './reliability.ts';
 export { tapeSigma } from './sigma.ts';

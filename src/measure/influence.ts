@@ -26,27 +26,12 @@ function responseWithin({ model, evaluation, inverse }: Solution, k: number, u: 
   return sum;
 }
 
-/** The same of any row, given its whole response Q Jᵀ. */
-export function influenceFrom(
-  { model, weights }: Solution,
-  k: number,
-  response: Float64Array,
-  node: number,
-): number {
-  const [x, y] = [0, 1].map((axis) => {
-    const unknown = model.unknownOf[node * PER_NODE + axis]!;
-    return unknown === -1 ? 0 : response[model.symbolic.position[unknown]!]!;
-  });
-  return weights[k]! * Math.hypot(x!, y!);
-}
-
-/** Influences of rows anywhere in the network on one node after another, from single columns of the inverse. */
+/** Influences of rows on nodes that do not touch them. */
 export class Influences {
   readonly #solution: Solution;
   readonly #columns: InverseColumns;
   /** Position of each entry of the Jacobian. */
   readonly #position: Int32Array;
-  readonly #targets: Int32Array;
   readonly #x: Float64Array;
   readonly #y: Float64Array;
   readonly #out: Float64Array;
@@ -57,19 +42,17 @@ export class Influences {
     this.#solution = solution;
     this.#columns = new InverseColumns(symbolic, solution.factor);
     this.#position = columns.map((unknown) => symbolic.position[unknown]!);
-    this.#targets = new Int32Array(columns.length);
     this.#x = new Float64Array(symbolic.size);
     this.#y = new Float64Array(symbolic.size);
-    this.#out = new Float64Array(rows);
+    this.#out = new Float64Array(Math.max(rows, solution.model.network.nodes.length));
   }
 
   /** Metres that a node moves per metre of misreading in each of `rows`. The array is used again by the next call. */
   on(node: number, rows: readonly number[]): Float64Array {
     const { model, weights, evaluation } = this.#solution;
     const { starts } = model.symbolic.pattern;
-    const targets = rows.length > WHOLE_FROM * model.rows ? null : this.#targetsOf(rows);
-    this.#column(node * PER_NODE, targets, this.#x);
-    this.#column(node * PER_NODE + 1, targets, this.#y);
+    this.#column(node * PER_NODE, this.#x);
+    this.#column(node * PER_NODE + 1, this.#y);
     for (let i = 0; i < rows.length; i++) {
       const k = rows[i]!;
       let x = 0;
@@ -84,23 +67,32 @@ export class Influences {
     return this.#out;
   }
 
-  #column(place: number, targets: Int32Array | null, into: Float64Array): void {
+  #column(place: number, into: Float64Array): void {
+    const position = this.#positionOf(place);
+    if (position === -1) into.fill(0);
+    else this.#columns.whole(position, into);
+  }
+
+  /** Metres that each of `nodes` moves per metre of misreading in row k. The array is used again by the next call. */
+  of(k: number, nodes: readonly number[]): Float64Array {
+    const { model, weights, evaluation } = this.#solution;
+    const { starts } = model.symbolic.pattern;
+    const from = this.#position.subarray(starts[k]!, starts[k + 1]!);
+    const derivatives = evaluation.jacobian.subarray(starts[k]!, starts[k + 1]!);
+    const targets = nodes
+      .flatMap((node) => [this.#positionOf(node * PER_NODE), this.#positionOf(node * PER_NODE + 1)])
+      .filter((position) => position !== -1);
+    this.#columns.at(from, derivatives, targets, this.#x);
+    nodes.forEach((node, i) => {
+      const [x, y] = [this.#positionOf(node * PER_NODE), this.#positionOf(node * PER_NODE + 1)];
+      this.#out[i] = weights[k]! * Math.hypot(x === -1 ? 0 : this.#x[x]!, y === -1 ? 0 : this.#x[y]!);
+    });
+    return this.#out;
+  }
+
+  #positionOf(place: number): number {
     const { unknownOf, symbolic } = this.#solution.model;
     const unknown = unknownOf[place]!;
-    if (unknown === -1) into.fill(0);
-    else if (targets) this.#columns.at(symbolic.position[unknown]!, targets, into);
-    else this.#columns.whole(symbolic.position[unknown]!, into);
-  }
-
-  #targetsOf(rows: readonly number[]): Int32Array {
-    const { starts } = this.#solution.model.symbolic.pattern;
-    let count = 0;
-    for (const k of rows) {
-      for (let p = starts[k]!; p < starts[k + 1]!; p++) this.#targets[count++] = this.#position[p]!;
-    }
-    return this.#targets.subarray(0, count);
+    return unknown === -1 ? -1 : symbolic.position[unknown]!;
   }
 }
-
-/** Where more than this share of all rows is wanted, whole columns cost less than looking for what can be left out. */
-const WHOLE_FROM = 0.1;

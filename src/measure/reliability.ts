@@ -1,9 +1,8 @@
 import { ellipseOf } from './ellipse.ts';
-import { Influences, influenceFrom, influenceOfOwn } from './influence.ts';
+import { Influences, influenceOfOwn } from './influence.ts';
 import { Nearby } from './nearby.ts';
 import { LEAST_REDUNDANCY } from './redundancy.ts';
-import { responseTo } from './snooping.ts';
-import { placeCovariance, type Solution, testedOf } from './solution.ts';
+import { placeCovariance, type Solution } from './solution.ts';
 
 /**
  * How many sigmas of its own residual a misreading must be worth to be noticed with power 80 % by a test at 0.1 %:
@@ -13,6 +12,15 @@ export const NONCENTRALITY = 4.132;
 
 /** A pull with less redundancy has nothing that guards it: under a tenth of a misreading shows in its residual. */
 export const GUARDED_FROM = 0.1;
+
+/** In networks up to so many nodes every pull is weighed for every node. */
+const SMALL_NETWORK = 60;
+/**
+ * In a larger one a node's own pulls are, and of the others those in which much can be misread unnoticed: guarded less than
+ * this. On grids of 100 and 1000 posts that finds all but two in a thousand of the places that an unguarded pull moves, and
+ * the whole of every other shift. Where a third of the pulls is missing it has found nine in ten, and 70 % of a shift.
+ */
+const WELL_GUARDED_FROM = 0.2;
 
 /** An unguarded pull moves a point when more than this share of a misreading ends up in the point's place. */
 const MOVES_FROM = 0.1;
@@ -27,30 +35,50 @@ export function smallestCaught(sigma: number, redundancy: number): number {
  * Infinity when a pull without a guard moves it.
  */
 export function unseenShifts(solution: Solution): Float64Array {
-  const { network } = solution.model;
   const nearby = new Nearby(solution);
   const influences = new Influences(solution);
   const unseen = unseenMisreadings(solution);
-  const tested = testedOf(solution);
-  const hubRows = nearby.betweenHubs.map((row) => ({ row, response: responseTo(tested, row) }));
-  return Float64Array.from(network.nodes, ({ index }) => {
-    let worst = 0;
-    for (const k of nearby.own(index))
-      worst = Math.max(worst, shiftBy(unseen, k, influenceOfOwn(solution, k, index)));
-    for (const { row, response } of hubRows) {
-      worst = Math.max(worst, shiftBy(unseen, row, influenceFrom(solution, row, response, index)));
-    }
-    if (worst === Number.POSITIVE_INFINITY) return worst;
+  const { nodes } = solution.model.network;
+  const shifts = Float64Array.from(nodes, ({ index }) =>
+    nearby
+      .own(index)
+      .reduce((worst, k) => Math.max(worst, shiftBy(unseen, k, influenceOfOwn(solution, k, index))), 0),
+  );
+  if (nodes.length <= SMALL_NETWORK) weighAll(solution, influences, unseen, shifts);
+  else weighPoorlyGuarded(solution, nearby, influences, unseen, shifts);
+  return shifts;
+}
+
+function weighAll(solution: Solution, influences: Influences, unseen: Unseen, shifts: Float64Array): void {
+  const all = solution.model.network.pulls.map((_, k) => k);
+  for (const { index } of solution.model.network.nodes) {
     const covariance = placeCovariance(solution, index);
-    const sigma = covariance ? ellipseOf(covariance).semiMajor : 0;
-    const others = nearby
-      .others(index)
-      .filter((k) => shiftBy(unseen, k, sigma * unseen.mostPerSigma[k]!) > worst);
-    if (others.length === 0) return worst;
-    const influence = influences.on(index, others);
-    for (let i = 0; i < others.length; i++)
-      worst = Math.max(worst, shiftBy(unseen, others[i]!, influence[i]!));
-    return worst;
+    if (!covariance || shifts[index] === Number.POSITIVE_INFINITY) continue;
+    const sigma = ellipseOf(covariance).semiMajor;
+    let worst = shifts[index]!;
+    const rows = all.filter((k) => shiftBy(unseen, k, sigma * unseen.mostPerSigma[k]!) > worst);
+    if (rows.length === 0) continue;
+    const influence = influences.on(index, rows);
+    for (let i = 0; i < rows.length; i++) worst = Math.max(worst, shiftBy(unseen, rows[i]!, influence[i]!));
+    shifts[index] = worst;
+  }
+}
+
+function weighPoorlyGuarded(
+  { redundancy }: Solution,
+  nearby: Nearby,
+  influences: Influences,
+  unseen: Unseen,
+  shifts: Float64Array,
+): void {
+  redundancy.subarray(0, unseen.misreading.length).forEach((r, k) => {
+    if (r >= WELL_GUARDED_FROM && !nearby.joinsHubs(k)) return;
+    const reach = nearby.reachOf(k).filter((node) => shifts[node]! < Number.POSITIVE_INFINITY);
+    if (reach.length === 0) return;
+    const influence = influences.of(k, reach);
+    reach.forEach((node, i) => {
+      shifts[node] = Math.max(shifts[node]!, shiftBy(unseen, k, influence[i]!));
+    });
   });
 }
 

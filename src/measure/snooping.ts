@@ -153,7 +153,7 @@ function toldByTrial(tested: Tested, worst: number): Suspects {
 }
 
 /** Q Jᵀ of one row, by position: how every unknown answers to it, before its weight. */
-export function responseTo({ symbolic, factor, jacobian }: Tested, k: number): Float64Array {
+function responseTo({ symbolic, factor, jacobian }: Tested, k: number): Float64Array {
   const { pattern, position, size } = symbolic;
   const out = new Float64Array(size);
   for (let p = pattern.starts[k]!; p < pattern.starts[k + 1]!; p++) {

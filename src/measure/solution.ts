@@ -108,7 +108,7 @@ export function covariancesAmong({ model, factor }: Solution, places: readonly n
   const free = positions.filter((position) => position !== -1);
   return positions.map((position) => {
     if (position === -1) return positions.map(() => 0);
-    columns.at(position, free, column);
+    columns.at([position], [1], free, column);
     return positions.map((other) => (other === -1 ? 0 : column[other]!));
   });
 }

@@ -73,37 +73,44 @@ export class InverseColumns {
   }
 
   /**
-   * Column `position` of the inverse, right at `targets` (positions) and nowhere else. Only what lies on the paths from
-   * these positions to the root is touched: the entries of a column of the factor all lie on its own path.
+   * Q b, right at `targets` (positions) and nowhere else, for a vector b of few entries: with one entry of 1 a column of
+   * the inverse. Only what lies on the paths from these positions to the root is touched: the entries of a column of the
+   * factor all lie on its own path.
    *
+   * @param from positions of the entries of b, and their values
    * @param into one number per unknown; what it held does not matter
    */
-  at(position: number, targets: ArrayLike<number>, into: Float64Array): void {
-    const needed = this.#pathsUp(position, targets);
+  at(
+    from: ArrayLike<number>,
+    values: ArrayLike<number>,
+    targets: ArrayLike<number>,
+    into: Float64Array,
+  ): void {
+    const needed = this.#pathsUp(from, targets);
     for (let i = 0; i < needed.length; i++) into[needed[i]!] = 0;
-    this.#forward(position, into);
+    for (let i = 0; i < from.length; i++) into[from[i]!]! += values[i]!;
+    for (let i = 0; i < needed.length; i++) this.#forward(needed[i]!, into);
     for (let i = needed.length - 1; i >= 0; i--) this.#backward(needed[i]!, into);
   }
 
   /** The whole column. */
   whole(position: number, into: Float64Array): void {
     into.fill(0);
-    this.#forward(position, into);
+    into[position] = 1;
+    for (let j = position; j !== -1; j = this.#symbolic.parent[j]!) this.#forward(j, into);
     for (let j = into.length - 1; j >= 0; j--) this.#backward(j, into);
   }
 
-  /** L y = e, from the position up its path; y is 0 elsewhere. */
-  #forward(position: number, column: Float64Array): void {
-    const { columnStarts, rowIndex, parent } = this.#symbolic;
+  /** One column of L y = b; those of all that come before j on its path come first. */
+  #forward(j: number, column: Float64Array): void {
+    const { columnStarts, rowIndex } = this.#symbolic;
     const factor = this.#factor;
-    column[position] = 1;
-    for (let j = position; j !== -1; j = parent[j]!) {
-      const begin = columnStarts[j]!;
-      const end = columnStarts[j + 1]!;
-      const value = column[j]! / factor[begin]!;
-      column[j] = value;
-      for (let p = begin + 1; p < end; p++) column[rowIndex[p]!]! -= factor[p]! * value;
-    }
+    const begin = columnStarts[j]!;
+    const end = columnStarts[j + 1]!;
+    const value = column[j]! / factor[begin]!;
+    column[j] = value;
+    if (value === 0) return;
+    for (let p = begin + 1; p < end; p++) column[rowIndex[p]!]! -= factor[p]! * value;
   }
 
   /** One line of Lᵀ x = y; the lines of all that follow j on its path come first. */
@@ -118,21 +125,21 @@ export class InverseColumns {
   }
 
   /** The positions on the ways to the root, children before parents. */
-  #pathsUp(position: number, targets: ArrayLike<number>): Int32Array {
+  #pathsUp(from: ArrayLike<number>, targets: ArrayLike<number>): Int32Array {
     const { parent } = this.#symbolic;
     const stamp = ++this.#stamp;
     const needed = this.#needed;
     let top = needed.length;
-    const climb = (from: number) => {
+    const climb = (start: number) => {
       let length = 0;
-      for (let j = from; j !== -1 && this.#mark[j] !== stamp; j = parent[j]!) {
+      for (let j = start; j !== -1 && this.#mark[j] !== stamp; j = parent[j]!) {
         this.#mark[j] = stamp;
         this.#path[length++] = j;
       }
       // A new path goes in front of the paths that it runs into.
       while (length > 0) needed[--top] = this.#path[--length]!;
     };
-    climb(position);
+    for (let i = 0; i < from.length; i++) climb(from[i]!);
     for (let i = 0; i < targets.length; i++) climb(targets[i]!);
     return needed.subarray(top);
   }

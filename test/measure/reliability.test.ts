@@ -2,10 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { standing } from '../../src/job/log.ts';
 import { firstDatum } from '../../src/measure/datum.ts';
 import { GUARDED_FROM, measure, NONCENTRALITY } from '../../src/measure/index.ts';
+import { Influences } from '../../src/measure/influence.ts';
 import { modelOf } from '../../src/measure/model.ts';
 import { networkOf } from '../../src/measure/network.ts';
+import { smallestCaught, unseenShifts } from '../../src/measure/reliability.ts';
 import { solve } from '../../src/measure/solution.ts';
 import { startState } from '../../src/measure/start.ts';
+import { gridJob } from '../bench/measure-job.ts';
 import { A, apart, B, Book, hole, holeStake, INSTRUMENTS, random } from './build.ts';
 import { denseJacobian, denseProblem, invert, normalMatrix } from './dense.ts';
 import { madeJob, nameOf } from './networks.ts';
@@ -80,6 +83,36 @@ describe('redundancy and unseen shift against their definitions, dense', () => {
       expect(compared).toBeGreaterThan(5);
     });
   }
+});
+
+describe('in a large network', () => {
+  it('what looks only at pulls nearby finds what a look at all pulls finds', () => {
+    const job = gridJob(100, 1);
+    const network = networkOf(standing(job.entries), job.holes, [], INSTRUMENTS);
+    const datum = firstDatum(network);
+    const model = modelOf(network, datum);
+    const solution = solve(model, startState(network, datum, job.baseline), model.weights);
+    const influences = new Influences(solution);
+    const rows = network.pulls.map((_, k) => k);
+    const shifts = unseenShifts(solution);
+    let finite = 0;
+    network.nodes.forEach(({ index }) => {
+      const influence = influences.on(index, rows);
+      const worst = Math.max(
+        ...rows.map((k) => {
+          const r = solution.redundancy[k]!;
+          if (r < GUARDED_FROM && influence[k]! > 0.1) return Number.POSITIVE_INFINITY;
+          return influence[k]! * smallestCaught(network.pulls[k]!.sigma, Math.max(r, 0.001));
+        }),
+      );
+      if (worst === Number.POSITIVE_INFINITY) expect(shifts[index]).toBe(worst);
+      else {
+        expect(apart(shifts[index]!, worst)).toBeLessThan(1e-9);
+        finite++;
+      }
+    });
+    expect(finite).toBeGreaterThan(50);
+  });
 });
 
 describe('a misreading that is just not caught', () => {

@@ -140,7 +140,7 @@ describe('sparse Cholesky against dense Gauss–Jordan, 40 random problems', () 
         const all = Array.from({ length: size }, (_, j) => position[j]!);
         const some = all.filter(() => uniform() < 0.3);
         const column = new Float64Array(size).fill(Number.NaN);
-        columns.at(position[i]!, some, column);
+        columns.at([position[i]!], [1], some, column);
         const whole = new Float64Array(size);
         columns.whole(position[i]!, whole);
         for (let j = 0; j < size; j++) {
