@@ -6,9 +6,7 @@ import { formatLength } from '../units/index.ts';
 export interface RequiredDepth {
   /** Metres; null until the frost depth is known. */
   readonly depth: number | null;
-  /** Which rule is the deeper one. */
-  readonly because: 'frost' | 'embedment';
-  /** Why, in one sentence. */
+  /** How deep and by which rule, in one sentence. */
   readonly text: string;
 }
 
@@ -20,19 +18,16 @@ export function requiredDepth({ frostDepth, embedment, gravel }: Rules): Require
   if (!frostDepth) {
     return {
       depth: null,
-      because: 'frost',
       text: 'How deep depends on the frost depth: ask the local building office, and type what they say.',
     };
   }
-  const because = frostDepth.m >= embedment.m ? 'frost' : 'embedment';
-  const rule = because === 'frost' ? frostDepth : embedment;
-  const depth = rule.m + gravel.m;
-  return { depth, because, text: depthWords(because, rule, gravel, depth) };
+  if (frostDepth.m >= embedment.m) return ruledBy('frost depth', frostDepth, gravel);
+  return ruledBy('least embedment', embedment, gravel);
 }
 
-function depthWords(because: RequiredDepth['because'], rule: Length, gravel: Length, depth: number): string {
-  const name = because === 'frost' ? 'frost depth' : 'least embedment';
+function ruledBy(name: string, rule: Length, gravel: Length): RequiredDepth {
+  const depth = rule.m + gravel.m;
   const words = (m: number) => formatLength(m, rule.units);
-  if (gravel.m === 0) return `${words(depth)}, the ${name}.`;
-  return `${words(depth)}: ${name} ${words(rule.m)} and ${words(gravel.m)} of gravel.`;
+  if (gravel.m === 0) return { depth, text: `${words(depth)}, the ${name}.` };
+  return { depth, text: `${words(depth)}: ${name} ${words(rule.m)} and ${words(gravel.m)} of gravel.` };
 }

@@ -19,7 +19,6 @@ describe('required depth', () => {
   it('is the frost depth and the gravel where frost goes deeper', () => {
     expect(requiredDepth(rules('3 0', '2 6', '6"'))).toEqual({
       depth: 42 * 0.0254,
-      because: 'frost',
       text: '3′ 6″: frost depth 3′ 0″ and 6″ of gravel.',
     });
   });
@@ -27,7 +26,6 @@ describe('required depth', () => {
   it('is the least embedment and the gravel where that is more', () => {
     const depth = requiredDepth(rules('1 0', '3 6', '4"'));
     expect(depth).toMatchObject({
-      because: 'embedment',
       text: '3′ 10″: least embedment 3′ 6″ and 4″ of gravel.',
     });
     expect(depth.depth).toBeCloseTo(46 * 0.0254, 12);
@@ -38,7 +36,7 @@ describe('required depth', () => {
   });
 
   it('is the embedment where frost is said to be nothing', () => {
-    expect(requiredDepth(rules('0', '1 0', '0'))).toMatchObject({ because: 'embedment' });
+    expect(requiredDepth(rules('0', '1 0', '0'))).toMatchObject({ text: '1′ 0″, the least embedment.' });
   });
 
   it('is not known while the frost depth is not', () => {

@@ -39,7 +39,6 @@ describe('dig gate', () => {
     const position = judgePosition(view, holeStake('1'), view.sited.get('1')?.site ?? null, '');
     const rule = {
       depth: required,
-      because: 'frost' as const,
       text: required === null ? 'Ask for the frost depth.' : '1000 mm: frost depth.',
     };
     return digGate(view, '1', position, rule, trouble ?? null);
