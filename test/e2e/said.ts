@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
-import type { Assessment, Gate, HoleAssessment, Judgement } from '../../src/judge/types.ts';
+import type { Assessment, Gate, GateItem, HoleAssessment, Judgement } from '../../src/judge/types.ts';
 import type { Phase } from '../../src/screens/route.ts';
 import { show } from './go.ts';
 
@@ -52,7 +52,8 @@ const recordedParts = (hole: HoleAssessment): Judgement[] => [
 function saidWhileSet(hole: HoleAssessment): string[] {
   return [
     ...partsOfSet(hole).flatMap(({ text, why }) => [text, why]),
-    hole.set.headline,
+    // Of a poured post the card asks whether it still stands so.
+    ...(hole.poured ? [] : [hole.set.headline]),
     ...(hole.set.nudge ? [hole.set.nudge.words] : []),
   ];
 }
@@ -60,9 +61,21 @@ function saidWhileSet(hole: HoleAssessment): string[] {
 const saidOfDug = ({ dug }: HoleAssessment): string[] =>
   [dug.depth, dug.width].flatMap(({ text, why }) => [text, why]);
 
-const gateTexts = ({ items }: Gate): string[] => items.map(({ text }) => text);
+/** What was met in the ground is decided at the inspection: until then the screen asks for the one decision. */
+function gateItems({ items }: Gate): GateItem[] {
+  const undecided = items.some(({ item, green }) => item === 'obstruction' && !green);
+  return items.filter(({ item, green }) => green || !(undecided && item === 'inspection'));
+}
 
-const missingIn = ({ items }: Gate): number => items.filter(({ green }) => !green).length;
+const gateTexts = (gate: Gate): string[] => gateItems(gate).map(({ text }) => text);
+
+/** One sentence may answer for two items, and is said once. */
+const missingIn = (gate: Gate): number =>
+  new Set(
+    gateItems(gate)
+      .filter(({ green }) => !green)
+      .map(({ text }) => text),
+  ).size;
 
 /** What stands in the list of what is missing. */
 const countMissing = (page: Page): Promise<number> =>
