@@ -10,5 +10,5 @@ export function shiftWords(situation: Situation, { hole, designed, staked }: Hol
   const at = staked.at?.place;
   if (!ground || !at || !designed) return '';
   const move = moveWords(at, subtract(designed, at), ground);
-  return `Shift stake ${hole} ${move}: it is right where both tapes read the lengths above. If it is a tape that was misread, strike that reading under More on stake ${hole}.`;
+  return `Stake ${hole}: shift it ${move}; it is right where both tapes read the lengths above. If it is a tape that was misread, strike that reading under More on stake ${hole}.`;
 }

@@ -174,7 +174,7 @@ describe('one hole', () => {
   test('that is out says which way to shift, and opens a new stand when moved', async () => {
     const job = await open([...READY, stand(holeStake(FIRST)), fromA(FIRST, 0.08), fromB(FIRST)]);
     expect(heading()).toMatch(new RegExp(`^Stake ${FIRST} is out by`));
-    expect(screen.getByText(new RegExp(`^Shift stake ${FIRST} .*(pier|clockwise)`))).toBeTruthy();
+    expect(screen.getByText(new RegExp(`^Stake ${FIRST}: shift it \\d.*(pier|clockwise)`))).toBeTruthy();
     tap('Stake moved');
     await screen.findByText(`Stake ${FIRST}: read the tape back from A`);
     expect(await last(job)).toMatchObject({ kind: 'stand', event: 'moved' });
