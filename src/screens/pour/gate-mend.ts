@@ -11,7 +11,7 @@ export type Mend =
   | { readonly by: 'phase'; readonly phase: 'stake' | 'dig' | 'set' };
 
 const TICK_WORDS = {
-  clean: 'The bottom is clean',
+  clean: 'Clean, and measured again',
   gravel: 'The gravel is in',
   braced: 'It is braced two ways',
   inspection: 'Inspected, or none is asked for',

@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'preact/hooks';
 import type { Body } from '../../job/entry-schema.ts';
+import { thingName } from '../../job/words.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { type JobView, viewOf } from '../../judge/view.ts';
 import { Button, ButtonLink, Caution, HoleStrip } from '../../ui/index.ts';
@@ -13,35 +14,51 @@ import { useLog } from '../use-log.ts';
 import { useStartAtTop } from '../use-start-at-top.ts';
 import { DecisionSheet } from './decision-sheet.tsx';
 import { PourCard } from './pour-card.tsx';
-import { pourLook, pourOrder } from './pour-order.ts';
+import { measuredSincePour, pourLook, pourOrder } from './pour-order.ts';
 import { PourSheet } from './pour-sheet.tsx';
 
 /** The last gate: what must be green before concrete goes in, hole by hole, and the log of each pour. */
 export function PourScreen({ hole }: PhaseProps) {
   const { situation, assessment } = useJobBook();
   const view = useMemo(() => viewOf(situation), [situation]);
-  const order = pourOrder(assessment.holes);
-  const current = assessment.holes.find((each) => each.hole === hole) ?? order[0] ?? assessment.holes[0];
+  // It keeps its place while it is worked on, though what is logged changes which hole is nearest to concrete.
+  const [proposed] = useState(() => pourOrder(assessment.holes)[0]?.hole);
+  const find = (label: string | null | undefined) => assessment.holes.find((each) => each.hole === label);
+  const asked = find(hole);
+  const current = asked ?? find(proposed) ?? assessment.holes[0];
   if (!view || !current) return <NothingYet phase="pour" lead="plan" text="First describe the posts" />;
-  return <PourWork view={view} hole={current} />;
+  return <PourWork view={view} hole={current} inAddress={asked !== undefined} />;
 }
 
-function PourWork({ view, hole }: { readonly view: JobView; readonly hole: HoleAssessment }) {
+interface PourWorkProps {
+  readonly view: JobView;
+  readonly hole: HoleAssessment;
+  /** The address names this hole; else it is the one that the screen proposed. */
+  readonly inAddress: boolean;
+}
+
+function PourWork({ view, hole, inAddress }: PourWorkProps) {
+  const { jobId } = useJobBook();
   const { log } = useLog();
   const [open, setOpen] = useState<'pour' | 'decision' | null>(null);
   const onLog = (body: Body) => void log(body);
   const close = () => setOpen(null);
+  // What is to be done after a pour stands on the poured hole's own card: it must not give way to the next hole.
+  const onPoured = () => {
+    close();
+    if (!inAddress) location.replace(hrefOf({ at: 'job', job: jobId, phase: 'pour', hole: hole.hole }));
+  };
   useStartAtTop(hole.hole);
   const decision = hole.pourGate.items.find(({ item }) => item === 'obstruction');
   return (
-    <JobFrame phase="pour" actions={<PourActions hole={hole} onPour={() => setOpen('pour')} />}>
+    <JobFrame phase="pour" actions={<PourActions view={view} hole={hole} onPour={() => setOpen('pour')} />}>
       <PourCard view={view} hole={hole} onLog={onLog} onDecide={() => setOpen('decision')} />
       <Caution title="Wet concrete">
         It burns skin and eyes, often before it hurts. Wear waterproof gloves, boots and goggles, keep clean
         water at hand, and do not kneel in it.
       </Caution>
       <HolesToPour current={hole.hole} />
-      {open === 'pour' && <PourSheet hole={hole} onClose={close} />}
+      {open === 'pour' && <PourSheet hole={hole} onDone={onPoured} onClose={close} />}
       {open === 'decision' && decision && (
         <DecisionSheet hole={hole.hole} text={decision.text} onClose={close} />
       )}
@@ -61,33 +78,58 @@ function HolesToPour({ current }: { readonly current: string }) {
 }
 
 interface PourActionsProps {
+  readonly view: JobView;
   readonly hole: HoleAssessment;
   readonly onPour: () => void;
 }
 
-function PourActions({ hole, onPour }: PourActionsProps) {
+function PourActions({ view, hole, onPour }: PourActionsProps) {
   const { jobId, assessment } = useJobBook();
   const next = pourOrder(assessment.holes).find((each) => each.hole !== hole.hole);
-  const href = (phase: 'pour' | 'set', label: string) =>
-    hrefOf({ at: 'job', job: jobId, phase, hole: label });
-  if (hole.poured)
-    return (
-      <ActionRow beside={<ButtonLink href={href('set', hole.hole)}>Measure again</ButtonLink>}>
-        <ButtonLink
-          kind="main"
-          href={
-            next ? href('pour', next.hole) : hrefOf({ at: 'job', job: jobId, phase: 'record', hole: null })
-          }
-        >
-          {next ? 'Next hole' : 'Go to Record'}
-        </ButtonLink>
-      </ActionRow>
-    );
+  if (hole.poured) return <PouredActions view={view} hole={hole} next={next?.hole ?? null} />;
+  const laterHref = next && hrefOf({ at: 'job', job: jobId, phase: 'pour', hole: next.hole });
   return (
-    <ActionRow beside={next && <ButtonLink href={href('pour', next.hole)}>Later</ButtonLink>}>
+    <ActionRow beside={laterHref && <ButtonLink href={laterHref}>Later</ButtonLink>}>
       <Button kind={hole.pourGate.open ? 'main' : 'danger'} onPress={onPour}>
         {hole.pourGate.open ? 'Log the pour' : 'Poured anyway'}
       </Button>
+    </ActionRow>
+  );
+}
+
+interface PouredActionsProps {
+  readonly view: JobView;
+  readonly hole: HoleAssessment;
+  readonly next: string | null;
+}
+
+/** Concrete can still be pushed while it is wet: measuring comes before the next hole, until it is done. */
+function PouredActions({ view, hole, next }: PouredActionsProps) {
+  const { jobId } = useJobBook();
+  const href = (phase: 'pour' | 'set', label: string) =>
+    hrefOf({ at: 'job', job: jobId, phase, hole: label });
+  const onward = next
+    ? { words: 'Next hole', href: href('pour', next) }
+    : { words: 'Record', href: hrefOf({ at: 'job', job: jobId, phase: 'record', hole: null }) };
+  const again = `Measure ${thingName({ kind: 'post', hole: hole.hole }, view.plan)} again`;
+  const setHref = href('set', hole.hole);
+  return measuredSincePour(view, hole.hole) ? (
+    <ActionRow
+      beside={
+        <ButtonLink href={setHref} label={again}>
+          Measure
+        </ButtonLink>
+      }
+    >
+      <ButtonLink kind="main" href={onward.href}>
+        {next ? onward.words : 'Go to Record'}
+      </ButtonLink>
+    </ActionRow>
+  ) : (
+    <ActionRow beside={<ButtonLink href={onward.href}>{onward.words}</ButtonLink>}>
+      <ButtonLink kind="main" href={setHref}>
+        {again}
+      </ButtonLink>
     </ActionRow>
   );
 }

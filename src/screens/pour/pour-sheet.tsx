@@ -30,11 +30,13 @@ const readNote =
 
 export interface PourSheetProps {
   readonly hole: HoleAssessment;
+  /** Called once the pour is on disk. */
+  readonly onDone: () => void;
   readonly onClose: () => void;
 }
 
 /** Logs that concrete went in. A pour past a closed gate is a fact too: it is logged, with a reason. */
-export function PourSheet({ hole, onClose }: PourSheetProps) {
+export function PourSheet({ hole, onDone, onClose }: PourSheetProps) {
   const { save } = useJobBook();
   const { failed, log } = useLog();
   const { open } = hole.pourGate;
@@ -44,7 +46,7 @@ export function PourSheet({ hole, onClose }: PourSheetProps) {
     const [count, words] = [bags.take(), note.take()];
     if (count === null || words === null) return;
     const entry = { kind: 'pour', hole: hole.hole, bags: count } as const;
-    if (await log(words === '' ? entry : { ...entry, note: words })) onClose();
+    if (await log(words === '' ? entry : { ...entry, note: words })) onDone();
   };
   return (
     <Sheet

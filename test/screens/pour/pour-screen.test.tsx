@@ -3,6 +3,7 @@ import { cleanup, fireEvent, screen, within } from '@testing-library/preact';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import type { Body } from '../../../src/job/entry-schema.ts';
 import { PourScreen } from '../../../src/screens/pour/pour-screen.tsx';
+import { inches } from '../../job/sample.ts';
 import { fillDisk } from '../../store/fake-store.ts';
 import { type OpenScreen, openScreen, painted } from '../plan/open-screen.tsx';
 import { press } from '../press.ts';
@@ -42,7 +43,7 @@ describe('a gate that is shut', () => {
     const job = await open(EXAMPLE, '2');
     await arrives('Hole 2: 5 missing before concrete');
     for (const words of [
-      'The bottom is clean',
+      'Clean, and measured again',
       'The gravel is in',
       'It is braced two ways',
       'Inspected, or none is asked for',
@@ -82,7 +83,9 @@ describe('a gate that is shut', () => {
     await arrives('Hole 4 is poured');
     expect(await last(job)).toEqual({ kind: 'pour', hole: '4', bags: 11.5, note: 'truck was waiting' });
     expect(screen.getByText('Post 4 is in concrete and measures out.')).toBeTruthy();
-    expect(screen.getByRole('link', { name: 'Measure again' }).getAttribute('href')).toMatch(/\/set\/4$/);
+    expect(screen.getByRole('link', { name: 'Measure post 4 again' }).getAttribute('href')).toMatch(
+      /\/set\/4$/,
+    );
   });
 
   test('what was met in the ground waits for a decision, which says who and what', async () => {
@@ -119,6 +122,33 @@ describe('a gate that is open', () => {
     await arrives('Hole 2 is poured');
     expect(await last(job)).toEqual({ kind: 'pour', hole: '2', bags: 11 });
     expect(screen.queryByText(/measures out/)).toBeNull();
+  });
+
+  test('stays on the poured hole though the address named none, until it is measured again', async () => {
+    const job = await openScreen(PourScreen, READY);
+    await arrives('Hole 2 is ready for concrete');
+    press('Log the pour');
+    await painted();
+    type('Bags', '11');
+    press('Log it');
+    await arrives('Hole 2 is poured');
+    expect(screen.getByText(/^Measure post 2 again while it can still be pushed/)).toBeTruthy();
+    expect(location.hash).toBe(`#/job/${job.jobId}/pour/2`);
+    const again = screen.getByRole('link', { name: 'Measure post 2 again' });
+    expect(again.className).toContain('button-main');
+    expect(again.getAttribute('href')).toMatch(/\/set\/2$/);
+    const poured: Body = { kind: 'pour', hole: '2', bags: 11 };
+    const read: Body = {
+      kind: 'plumb',
+      hole: '2',
+      side: 'front',
+      offset: inches('0'),
+      over: inches('4 0'),
+      leans: 'none',
+    };
+    await open([...READY, poured, read], '2');
+    await arrives('Hole 2 is poured');
+    expect(screen.getByRole('link', { name: 'Next hole' }).className).toContain('button-main');
   });
 
   test('a pour that is not saved stays on the screen', async () => {
