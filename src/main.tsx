@@ -5,6 +5,7 @@ import { watchOffline } from './screens/offline.ts';
 import { type Services, ServicesContext } from './screens/services.ts';
 import { FieldBook } from './store/field-book.ts';
 import { askToPersist, storageState } from './store/self-test.ts';
+import { guardPresses } from './ui/press-guard.ts';
 import './ui/ui.css';
 
 const root = document.getElementById('app');
@@ -14,6 +15,7 @@ const services: Services = {
   offline: watchOffline(registerSW, globalThis.caches),
   storage: (ask) => (ask ? askToPersist() : storageState()),
 };
+guardPresses(document);
 root.replaceChildren();
 render(
   <ServicesContext.Provider value={services}>

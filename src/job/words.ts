@@ -119,7 +119,7 @@ const CHECK_WORDS = {
   utilities: 'buried utilities marked',
   ties: 'ties to find the centre again',
   inspection: 'inspection',
-  clean: 'bottom clean',
+  clean: 'clean, and measured again',
   gravel: 'gravel in',
   braced: 'braced',
   weather: 'weather fit for concrete',

@@ -27,7 +27,7 @@ export interface DugJudgement {
 
 /**
  * As-dug depth and width held against what is required, one-sided: deeper and wider is never wrong. Checked when the
- * hole was read twice alike, or inspected since it was dug.
+ * hole was read twice alike, or ticked as clean and measured once more since it was dug.
  *
  * @param required metres from the downhill lip; null until the frost depth is known
  */
@@ -39,28 +39,43 @@ export function judgeDug(
 ): DugJudgement {
   const readings = view.book.dug(hole).map(({ entry }) => entry);
   const last = readings.at(-1) ?? null;
-  const inspected = last !== null && tickOf(view, 'inspection', hole, after(dugAt(view, hole))) === 'done';
-  const guarded = (of: 'depth' | 'width') =>
-    inspected || readAlike(readings.map((entry) => entry.body[of].m));
+  const ticked = last !== null && tickOf(view, 'clean', hole, after(dugAt(view, hole))) === 'done';
+  const guarded = (of: 'depth' | 'width', least: number) =>
+    ticked ||
+    readAlike(
+      readings.map((entry) => entry.body[of].m),
+      least,
+    );
+  const aimDepth = required === null ? null : required + ONE_SIDED_95 * DUG_SIGMA;
   return {
     last,
-    depth: judgeDepth(view, hole, last?.body.depth.m ?? null, required, guarded('depth')),
-    width: judgeWidth(view, hole, last?.body.width.m ?? null, diameter, guarded('width')),
-    aimDepth: required === null ? null : required + ONE_SIDED_95 * DUG_SIGMA,
+    depth: judgeDepth(view, hole, last?.body.depth.m ?? null, required, guarded('depth', aimDepth ?? 0)),
+    width: judgeWidth(
+      view,
+      hole,
+      last?.body.width.m ?? null,
+      diameter,
+      guarded('width', diameter - NARROW_ALLOWED),
+    ),
+    aimDepth,
   };
 }
 
 /** Index in the view's entries of the last reading of a dug hole, or −1. */
 export const dugAt = (view: JobView, hole: string): number => view.book.dug(hole).at(-1)?.index ?? -1;
 
-/** Whether the last reading has an equal before it. Earlier, shallower ones are the hole on its way down. */
-function readAlike(values: readonly number[]): boolean {
+/**
+ * Whether the last reading has an equal before it. One that fell short of `least` is the hole on its way down, and no
+ * second look at what it is now.
+ */
+function readAlike(values: readonly number[], least: number): boolean {
   const last = values.at(-1);
   const before = values.at(-2);
-  return last !== undefined && before !== undefined && Math.abs(last - before) <= DUG_AGREE;
+  if (last === undefined || before === undefined) return false;
+  return before >= least && Math.abs(last - before) <= DUG_AGREE;
 }
 
-const AGAIN = 'A misread tape would go unseen: read the hole again, or have it inspected.';
+const AGAIN = 'A misread tape would go unseen: read the hole again.';
 
 function judgeDepth(
   view: JobView,

@@ -37,8 +37,8 @@ function dugItems(view: JobView, hole: string, dug: DugJudgement): GateItem[] {
     inItem(dug.width, `Hole ${hole} is wide enough.`),
     obstructionItem(view, hole, dug),
     tickItem(view, 'clean', hole, after(at), {
-      done: 'The bottom is clean.',
-      missing: `Clear the bottom of hole ${hole} of loose soil, water and roots down to undisturbed ground, and tick it.`,
+      done: 'The bottom is clean, and the hole measures the same again.',
+      missing: `Clear the bottom of hole ${hole} of loose soil, water and roots down to undisturbed ground, measure its depth and width once more, and tick it.`,
       stale: `${again}: see that its bottom is still clean.`,
     }),
     gravelItem(view, hole, at, again),

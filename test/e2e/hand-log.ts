@@ -41,7 +41,7 @@ export async function enterEntry(hand: Hand, body: Body, plan: Plan): Promise<vo
 }
 
 const TICKS: Partial<Record<BodyOf<'check'>['item'], string>> = {
-  clean: 'The bottom is clean',
+  clean: 'Clean, and measured again',
   gravel: 'The gravel is in',
   braced: 'It is braced two ways',
   inspection: 'Inspected, or none is asked for',

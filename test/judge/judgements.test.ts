@@ -289,10 +289,10 @@ describe('judgeLevel', () => {
 });
 
 describe('judgeDug', () => {
-  function judge(readings: readonly [number, number][], required: number | null = 1, inspected = false) {
+  function judge(readings: readonly [number, number][], required: number | null = 1, again = false) {
     const field = new Field().site();
     for (const [depth, width] of readings) field.dig('1', depth, width);
-    if (inspected) field.tick('inspection', '1');
+    if (again) field.tick('clean', '1');
     const dug = judgeDug(fakeView(field), '1', required, 0.4);
     sound(dug.depth);
     sound(dug.width);
@@ -312,7 +312,7 @@ describe('judgeDug', () => {
   });
   it('says how much deeper', () => {
     expect(judge([[950, 400]]).depth.why).toBe(
-      'Hole 1 is 50 mm short of the 1000 mm it must have: dig 58 mm deeper. A misread tape would go unseen: read the hole again, or have it inspected.',
+      'Hole 1 is 50 mm short of the 1000 mm it must have: dig 58 mm deeper. A misread tape would go unseen: read the hole again.',
     );
     expect(judge([[1003, 400]]).depth.text).toBe('unsure, 1003 mm of 1000 mm, unchecked');
   });
@@ -322,7 +322,7 @@ describe('judgeDug', () => {
     expect(judge([[1020, 370]]).width).toMatchObject({ verdict: 'out', tolerance: 0.0127 });
     expect(judge([[1020, 600]]).width.verdict).toBe('in');
   });
-  it('judges the last reading, and is checked by a second one alike or by an inspection', () => {
+  it('judges the last reading, and is checked by a second one alike, or by the tick that it measures the same', () => {
     expect(
       judge([
         [950, 400],
@@ -335,6 +335,13 @@ describe('judgeDug', () => {
         [1022, 402],
       ]).depth,
     ).toMatchObject({ verdict: 'in', checked: true });
+    // The first fell short: the hole was dug deeper, and nobody looked twice at what it is now.
+    expect(
+      judge([
+        [1003, 400],
+        [1020, 400],
+      ]).depth,
+    ).toMatchObject({ verdict: 'in', checked: false });
     expect(judge([[1020, 400]], 1, true).width).toMatchObject({ verdict: 'in', checked: true });
   });
   it('unmeasured before it is dug, or before the frost depth is known', () => {

@@ -17,13 +17,21 @@ beforeEach(() => {
   location.hash = '';
 });
 
-afterEach(() => {
+const opened: FieldBook[] = [];
+
+afterEach(async () => {
   cleanup();
+  // A database that is still opening would outlive the page that it belongs to.
+  for (const book of opened.splice(0)) {
+    await Promise.allSettled([book.listJobs()]);
+    book.close();
+  }
   vi.restoreAllMocks();
   vi.unstubAllGlobals();
 });
 
 function open(book: FieldBook = bookOn(phone())): FieldBook {
+  opened.push(book);
   const services: Services = {
     book,
     offline: {
