@@ -34,7 +34,7 @@ export function csvLines(text: string): Result<CsvLine[]> {
 }
 
 /** The separator that the first line has most of; a comma when it has none. */
-function separatorOf(text: string): string {
+export function separatorOf(text: string): string {
   const first = text.trimStart().split('\n', 1)[0] ?? '';
   const count = (separator: string) => first.split(separator).length;
   return SEPARATORS.reduce((best, other) => (count(other) > count(best) ? other : best));

@@ -3,7 +3,7 @@ import type { Length } from '../job/length.ts';
 import { typedLength } from '../job/length.ts';
 import { LabelSchema, type Points } from '../job/plan-schema.ts';
 import { ok, type Result, refuse, type Units } from '../units/index.ts';
-import { type CsvLine, csvLines } from './csv-lines.ts';
+import { type CsvLine, csvLines, separatorOf } from './csv-lines.ts';
 import { FIELDS } from './fields.ts';
 
 /** As many as the plan's schema holds. */
@@ -23,7 +23,8 @@ const no = (text: string) => refuse(FIELDS.points, text);
 
 /**
  * Reads points from CSV (RFC 4180; also with semicolons or tabs between, as spreadsheets write). The first line names
- * the columns `label`, `right` and `front`, in any order; other columns are left alone. Lengths are written as anywhere
+ * the columns `label`, `right` and `front`, in any order; other columns are left alone, and a line with more values than
+ * the first line has columns is refused: a decimal comma would have cut a length in two. Lengths are written as anywhere
  * else, measured from the plan's centre; bare numbers are in `units`.
  *
  * @returns the points, or one sentence that names the line and the column
@@ -40,7 +41,8 @@ export function pointsFromCsv(text: string, units: Units): Result<Points> {
   if (rows.length === 0) return no('Points: there is no point below the header; give each hole a line.');
   if (rows.length > MOST_POINTS)
     return no(`Points: there are ${rows.length} points; up to ${MOST_POINTS} are read.`);
-  return pointsOf(rows, columns.value, units);
+  const surplus = rows.flatMap((row) => surplusFault(row, header, separatorOf(text), units) ?? [])[0];
+  return surplus === undefined ? pointsOf(rows, columns.value, units) : no(surplus);
 }
 
 function columnsOf({ cells }: CsvLine): Result<ColumnAt> {
@@ -52,6 +54,28 @@ function columnsOf({ cells }: CsvLine): Result<ColumnAt> {
   }
   return ok({ label: names.indexOf('label'), right: names.indexOf('right'), front: names.indexOf('front') });
 }
+
+/** Empty cells at the end of a line are what a spreadsheet writes, and no values. */
+const valuesIn = ({ cells }: CsvLine): number => cells.findLastIndex((cell) => cell.trim() !== '') + 1;
+
+/** What is wrong with a line that has more values than the first line has columns; null when it has no more. */
+function surplusFault(row: CsvLine, header: CsvLine, separator: string, units: Units): string | null {
+  const [count, asked] = [valuesIn(row), valuesIn(header)];
+  if (count <= asked) return null;
+  const cure = separator === ',' ? COMMA_CURES[units] : 'leave out what no column asks for';
+  return `Points: line ${row.line} has ${count} values, ${asked} are asked for; ${cure}.`;
+}
+
+const DECIMAL_COMMA = 'write 2.4, not 2,4';
+const BETWEEN_INCHES = 'write 12′ 6″, not 12′, 6″';
+/** Where commas stand between values, the comma that people put inside a length. */
+const COMMA_CURES: Record<Units, string> = {
+  m: DECIMAL_COMMA,
+  mm: DECIMAL_COMMA,
+  ft: DECIMAL_COMMA,
+  'ft-in-16': BETWEEN_INCHES,
+  'ft-in-32': BETWEEN_INCHES,
+};
 
 function pointsOf(rows: readonly CsvLine[], columns: ColumnAt, units: Units): Result<Points> {
   const points: Point[] = [];

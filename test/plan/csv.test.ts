@@ -36,6 +36,8 @@ describe('points from CSV', () => {
     ['semicolons with decimal commas', 'label;right;front\na;1,0;2,0'],
     ['tabs, as pasted from a spreadsheet', 'label\tright\tfront\na\t1\t2'],
     ['empty lines', '\n\nlabel,right,front\n\n,,\na,1,2\n\n'],
+    ['empty cells at the end of a line', 'label,right,front,,\na,1,2,'],
+    ['more empty cells than the header', 'label,right,front\na,1,2,,'],
     ['quoted cells', '"label","right","front"\n"a","1","2"'],
     ['units in the cell', 'label,right,front\na,1000 mm,200 cm'],
   ])('with %s', (_, text) => {
@@ -93,6 +95,29 @@ describe('points from CSV', () => {
     ],
   ])('refuses %s', (_, text, sentence) => {
     expect(refusal(text)).toMatch(sentence);
+  });
+
+  it.each([
+    [
+      'a decimal comma',
+      'label,right,front\n1,0,0\n2,1,1\n3,3.6,2,4',
+      'm',
+      'Points: line 4 has 4 values, 3 are asked for; write 2.4, not 2,4.',
+    ],
+    [
+      'a comma between feet and inches',
+      'label,right,front\n1,12\',6",0',
+      'ft-in-16',
+      'Points: line 2 has 4 values, 3 are asked for; write 12′ 6″, not 12′, 6″.',
+    ],
+    [
+      'semicolons',
+      'label;right;front\n1;2,4;0;7',
+      'm',
+      'Points: line 2 has 4 values, 3 are asked for; leave out what no column asks for.',
+    ],
+  ] as const)('refuses a line with more values than the header: %s', (_, text, units, sentence) => {
+    expect(refusal(text, units)).toBe(sentence);
   });
 
   it('counts lines of the text, also after a cell with a line break', () => {

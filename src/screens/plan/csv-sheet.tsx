@@ -13,20 +13,19 @@ export interface CsvSheetProps extends GroupFor {
 /** Lines of the box: enough to see the header and a few holes. */
 const BOX_LINES = 7;
 
-/** Brings in a list of points, pasted or out of a file. A list that cannot be read stays in the box with the reason. */
+/** Brings in a list of points, pasted or out of a file; it is looked at before it takes the place of the holes. A list that cannot be read stays in the box with the reason. */
 export function CsvSheet({ plan, change, onClose }: CsvSheetProps) {
   const [text, setText] = useState('');
   const [error, setError] = useState<string | null>(null);
-  const use = (csv: string) => {
-    const points = pointsFromCsv(csv, plan.units);
+  const use = () => {
+    const points = pointsFromCsv(text, plan.units);
     if (!points.ok) return setError(points.problem.text);
     change((before) => withPoints(before, points.value));
     onClose();
   };
   const open = async (file: File) => {
-    const csv = await file.text();
-    setText(csv);
-    use(csv);
+    setText(await file.text());
+    setError(null);
   };
   const example = EXAMPLES[plan.units];
   return (
@@ -34,7 +33,7 @@ export function CsvSheet({ plan, change, onClose }: CsvSheetProps) {
       title="Bring in a list"
       onClose={onClose}
       actions={
-        <Button kind="main" onPress={() => use(text)}>
+        <Button kind="main" onPress={use}>
           Use this list
         </Button>
       }

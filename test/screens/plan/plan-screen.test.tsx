@@ -243,13 +243,18 @@ describe('points', () => {
     expect(await job.plan()).toEqual(before);
   });
 
-  test('a list out of a file takes the place of all holes', async () => {
+  test('a list out of a file fills the box, and takes the place of all holes when it is used', async () => {
     const job = await openPoints();
+    const before = await job.plan();
     press('Bring in a list');
     const file = new File(['label,right,front\nN,0,5\u2032\nS,0,-5\u2032'], 'holes.csv', {
       type: 'text/csv',
     });
     fireEvent.change(screen.getByLabelText('Open a CSV file'), { target: { files: [file] } });
+    const box = screen.getByLabelText('List of holes') as HTMLTextAreaElement;
+    await waitFor(() => expect(box.value).toMatch(/^label,right,front/));
+    expect(await job.plan()).toEqual(before);
+    press('Use this list');
     await waitFor(async () => {
       const { shape } = await job.plan();
       expect(shape.kind === 'points' && shape.points.map(({ label }) => label)).toEqual(['N', 'S']);
