@@ -42,6 +42,7 @@ export function assessSituation(situation: Situation): Assessment {
       ...problems,
       ...findingsOf(view, best, (suspicion) => tellerWords(best, suspicion)),
       ...(shape ? [shape] : []),
+      ...decisionsMissing(holes),
     ],
     next: nextPull(best, view.measured.suspicions, holes),
   };
@@ -83,3 +84,11 @@ function pullsOf(view: JobView): PullAssessment[] {
 
 const tellerWords = (view: JobView, suspicion: Suspicion): string =>
   pullThatTells(view, suspicion)?.text ?? '';
+
+/** What was met in a hole waits for whoever is responsible, whatever is done there meanwhile. */
+const decisionsMissing = (holes: readonly HoleAssessment[]): Finding[] =>
+  holes.flatMap(({ dug, poured, pourGate }) => {
+    const item = pourGate.items.find((each) => each.item === 'obstruction');
+    if (dug.obstruction === null || poured !== null || !item || item.green) return [];
+    return [{ code: 'decision' as const, text: item.text, entries: [] }];
+  });

@@ -96,7 +96,8 @@ function unsureWords({ view, thing, fix, designed, advice, error, sigma }: Place
   const off = `${capital(thingName(thing, view.plan))} measures ${small(error, units)} off its mark, known to ± ${known}, and ${small(allowed, units)} is allowed: it may be in or out.`;
   const cures = [
     ...(advice === '' ? [] : [`pull to it from ${advice}`]),
-    ...(error > NO_OFFSET && !inConcrete(view, thing)
+    // A move is worth naming only once the place is known better than it is off.
+    ...(error > HALF_WIDTH_95 * sigma && !inConcrete(view, thing)
       ? [`move it ${moveWords(fix.place, subtract(designed, fix.place), view.ground)}`]
       : []),
   ];

@@ -92,7 +92,7 @@ export interface HoleAssessment {
 
 /** Trouble that no single hole owns: a suspected misreading, a stake that moved, a failed global test. */
 export interface Finding {
-  readonly code: 'misreading' | 'baseline' | 'global-test' | 'undetermined' | 'shape' | 'input';
+  readonly code: 'misreading' | 'baseline' | 'global-test' | 'undetermined' | 'shape' | 'input' | 'decision';
   readonly text: string;
   /** Log entries it speaks of. */
   readonly entries: readonly string[];

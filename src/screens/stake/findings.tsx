@@ -42,6 +42,7 @@ const TITLES: Record<Finding['code'], string> = {
   baseline: 'A to B',
   'global-test': 'the pulls disagree',
   undetermined: 'not fixed yet',
+  decision: 'a decision is missing',
   shape: 'shape',
   input: 'the plan',
 };
