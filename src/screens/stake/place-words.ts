@@ -29,24 +29,32 @@ export function lieWords(motion: RigidMotion, units: Units): string {
 }
 
 const QUARTER = Math.PI / 2;
-/** Within this of a quarter turn nobody sees the difference by eye: five degrees. */
-const ABOUT = (5 * Math.PI) / 180;
+const DEGREES = 180 / Math.PI;
 
 /** @param bearing of the plan's front, radians anticlockwise from A→B; @param side of the centre, left positive */
 function frontWords(bearing: number, side: number): string {
   const quarter = Math.round(bearing / QUARTER);
-  const off = Math.abs(bearing - quarter * QUARTER);
-  const about = off > ABOUT ? 'more or less ' : '';
-  switch (((quarter % 4) + 4) % 4) {
+  return wayOfQuarter(((quarter % 4) + 4) % 4, side) + turnWords(bearing - quarter * QUARTER);
+}
+
+function wayOfQuarter(quarter: number, side: number): string {
+  switch (quarter) {
     case 0:
-      return `${about}the way from A to B`;
+      return 'the way from A to B';
     case 2:
-      return `${about}the way from B to A`;
+      return 'the way from B to A';
     case 1:
-      return `${about}${side < 0 ? 'toward' : 'away from'} A–B`;
+      return `${side < 0 ? 'toward' : 'away from'} A–B`;
     default:
-      return `${about}${side < 0 ? 'away from' : 'toward'} A–B`;
+      return `${side < 0 ? 'away from' : 'toward'} A–B`;
   }
+}
+
+/** `, turned 22° clockwise seen from above`; nothing for what rounds to no degree. @param off radians anticlockwise */
+function turnWords(off: number): string {
+  const degrees = Math.round(Math.abs(off) * DEGREES);
+  if (degrees === 0) return '';
+  return `, turned ${degrees}° ${off > 0 ? 'anticlockwise' : 'clockwise'} seen from above`;
 }
 
 /** How good the worst hole will be: `Worst is hole 6: good to 3/16″, where the tapes cross at 63°.` */

@@ -75,6 +75,17 @@ describe('where A and B go', () => {
       place('-15 0', '7 0'),
       'lies 7′ 0″ along and 15′ 0″ to the right. Its front looks the way from A to B.',
     ],
+    // A–B turned by 21.8° (tan 0.4) anticlockwise under the plan: seen from the line, the front is turned clockwise by as much.
+    [
+      place('-5 0', '-15 0'),
+      place('5 0', '-11 0'),
+      'Its front looks away from A–B, turned 22° clockwise seen from above.',
+    ],
+    [
+      place('-5 0', '-11 0'),
+      place('5 0', '-15 0'),
+      'Its front looks away from A–B, turned 22° anticlockwise seen from above.',
+    ],
     [place('10 0', '0 0'), place('20 0', '0 0'), 'lies 10′ 0″ back from A and 0″ to the left.'],
   ])('and how the plan then lies, %#', (a, b, words) => {
     const laid = layPlan({ a, b }, []);
