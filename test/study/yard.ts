@@ -2,6 +2,7 @@ import { add, distance, dot, length, scale, subtract, unit, type Vec } from '../
 import type { PullEnd, Side, Thing } from '../../src/job/entry-schema.ts';
 import { SIDES } from '../../src/job/entry-schema.ts';
 import { thingKey } from '../../src/job/log.ts';
+import { GUESSED_LEAN } from '../../src/measure/sigma.ts';
 import type { SitedHole } from '../../src/plan/index.ts';
 import type { Draws } from './draws.ts';
 import type { StudyPlan } from './plans.ts';
@@ -49,9 +50,13 @@ export class Yard {
       const foot = add(site, draws.withinDisc(tolerances.position.m + BEYOND.foot));
       this.#places.set(`hole-stake:${label}`, add(site, draws.spread(staked)));
       this.#places.set(`post:${label}`, foot);
-      const leans = section.kind === 'pier' ? 0 : tolerances.plumb + BEYOND.lean;
+      // Nobody holds a level on a pier: it leans as much as the tool guesses where nothing was read.
+      const lean =
+        section.kind === 'pier'
+          ? draws.spread(GUESSED_LEAN)
+          : draws.withinDisc(tolerances.plumb + BEYOND.lean);
       const off = tolerances.level.m + BEYOND.top;
-      this.#posts.set(label, { foot, lean: draws.withinDisc(leans), top: top + draws.between(-off, off) });
+      this.#posts.set(label, { foot, lean, top: top + draws.between(-off, off) });
     }
   }
 
