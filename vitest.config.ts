@@ -17,7 +17,6 @@ export default defineConfig({
           environment: 'node',
           include: ['test/**/*.test.{ts,tsx}'],
           testTimeout: UNIT_TIMEOUT_MS,
-          benchmark: { include: ['test/bench/**/*.bench.ts'] },
         },
       },
       {

@@ -1,5 +1,5 @@
 /**
- * How long the adjustment takes, beside a general-purpose solver on the same readings. Run: npx tsx test/bench/measure.ts
+ * How long the adjustment takes, beside a general-purpose solver on the same readings. Run: npm run bench
  *
  * Seeded jobs; medians of wall-clock times and of processor time after a warm-up (on a busy machine only the second says
  * much). Prints a checksum of the answers, so that a faster wrong answer shows.

@@ -4,7 +4,7 @@ import { Caution } from '../../ui/index.ts';
 type SafariNavigator = Navigator & { readonly standalone?: boolean };
 
 /** True in a tab of Safari on a phone: its jobs are not those of the home screen's app, and do not stay for ever. */
-export const inSafariTab = (browser: SafariNavigator): boolean => browser.standalone === false;
+const inSafariTab = (browser: SafariNavigator): boolean => browser.standalone === false;
 
 /** Said before a job is entered, not after it is gone. */
 export function TabWarning() {

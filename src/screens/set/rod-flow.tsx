@@ -53,7 +53,7 @@ export function RodFlow({ view, on, setup, expected, onClose }: RodFlowProps) {
  *
  * @param m the reading, metres
  */
-export function rodDoubt(
+function rodDoubt(
   view: JobView,
   on: RodPoint,
   setup: string,

@@ -2,7 +2,7 @@ import { unit } from '../../../src/geometry/point.ts';
 import type { DrawnHole, DrawnPull, HoleState } from '../../../src/ui/index.ts';
 
 /** Ten posts on a ring of 3.6 m with a pier in the middle, by their bearings: post 1 at the back. */
-export const CENTRE = { x: 3.2, y: 6.4 };
+const CENTRE = { x: 3.2, y: 6.4 };
 const RADIUS = 3.6;
 
 export const STAKES = { a: { x: 0, y: 0 }, b: { x: 6.1, y: 0 } };
