@@ -53,12 +53,13 @@ export function PlaceCard({ onClose }: PlaceCardProps) {
         </>
       }
     >
-      <h2>Drive two reference stakes, A and B, this far apart</h2>
+      <h2>Choose where A and B go</h2>
       {!situation.laid && site && situation.problems.map(({ text }) => <Problem key={text} text={text} />)}
       {failed && (
         <Problem text="Places of A and B: not saved; free some space, then tap Use these stakes again." />
       )}
       {site && <MovedWarning />}
+      <p>The two reference stakes, this far apart. Nothing is driven yet: buried services come first.</p>
       <PullRow live from="from A" to="to B" held={HELD.level} m={best.baseline} units={plan.units} />
       <PlacePreview choice={best} />
       <More label="How good each hole will be">

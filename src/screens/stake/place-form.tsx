@@ -24,10 +24,10 @@ export interface PlaceFormProps {
   readonly onBack: (() => void) | undefined;
 }
 
-/** A signed length in the making: a size, and which way it counts. */
+/** A signed length in the making: a size, and which way it counts; null until the user has said so. */
 interface Part {
   readonly size: Length | null;
-  readonly negative: boolean;
+  readonly negative: boolean | null;
 }
 type Parts = Record<'aRight' | 'aFront' | 'bRight' | 'bFront', Part>;
 
@@ -36,22 +36,25 @@ export function PlaceForm({ best, onUse, onBack }: PlaceFormProps) {
   const { situation } = useJobBook();
   const { plan, holes, site } = situation;
   const [parts, setParts] = useState<Parts>(() => startParts(site));
-  const [problem, setProblem] = useState<string | null>(null);
+  // Once asked for, what is missing is told as it stands: it goes away when it is filled in.
+  const [asked, setAsked] = useState(false);
   if (!plan) return null;
   const places = placesOf(parts);
   const choice =
     places && judgeStakes(placeOf(places.a), placeOf(places.b), holes, plan.instruments, plan.units);
   const use = () => {
-    if (!places) return setProblem(missing(parts));
-    setProblem(null);
-    void onUse(places);
+    setAsked(places === null);
+    if (places) void onUse(places);
   };
-  const put = (name: keyof Parts) => (part: Part) => setParts((was) => ({ ...was, [name]: part }));
+  const put = (name: keyof Parts) => (change: Partial<Part>) => {
+    setAsked(false);
+    setParts((was) => ({ ...was, [name]: { ...was[name], ...change } }));
+  };
   return (
     <StakePage
       actions={
         <>
-          {problem && <Problem text={problem} />}
+          {asked && <Problem text={missing(parts)} />}
           {onBack && <Button onPress={onBack}>Back</Button>}
           <Button kind="main" onPress={use}>
             Use these places
@@ -77,8 +80,18 @@ export function PlaceForm({ best, onUse, onBack }: PlaceFormProps) {
 }
 
 const WAYS = {
-  sideways: { size: 'to the side of the centre', positive: 'right', negative: 'left' },
-  lengthways: { size: 'before or behind the centre', positive: 'in front', negative: 'behind' },
+  sideways: {
+    size: 'to the side of the centre',
+    way: 'left or right',
+    positive: 'right',
+    negative: 'left',
+  },
+  lengthways: {
+    size: 'before or behind the centre',
+    way: 'in front or behind',
+    positive: 'in front',
+    negative: 'behind',
+  },
 } as const;
 type Way = keyof typeof WAYS;
 
@@ -87,7 +100,7 @@ interface PartFieldsProps {
   readonly way: Way;
   readonly units: Units;
   readonly part: Part;
-  readonly onPart: (part: Part) => void;
+  readonly onPart: (change: Partial<Part>) => void;
 }
 
 /** A length, and which way it counts as you face the plan's front: nobody has to think of a sign. */
@@ -100,48 +113,61 @@ function PartFields({ stake, way, units, part, onPart }: PartFieldsProps) {
   return (
     <div class="field">
       <LengthField
-        label={`${stake}: how far ${words.size}`}
+        label={sizeLabel(stake, way)}
         value={part.size}
         units={units}
         bounds={{ min: 0 }}
-        onChange={(size) => onPart({ ...part, size })}
+        onChange={(size) => onPart({ size })}
       />
       <ChoiceField
-        label={`${stake}: which way, as you face the plan’s front`}
-        value={part.negative ? 'negative' : 'positive'}
+        label={wayLabel(stake, way)}
+        value={part.negative === null ? null : part.negative ? 'negative' : 'positive'}
         choices={choices}
-        onChange={(value) => onPart({ ...part, negative: value === 'negative' })}
+        onChange={(value) => onPart({ negative: value === 'negative' })}
       />
     </div>
   );
 }
 
-/** As A and B are placed now; before that A to the left and B to the right, both behind. */
+const sizeLabel = (stake: 'A' | 'B', way: Way): string => `${stake}: how far ${WAYS[way].size}`;
+const wayLabel = (stake: 'A' | 'B', way: Way): string =>
+  `${stake}: which way, ${WAYS[way].way}, as you face the plan’s front`;
+
+/** As A and B are placed now; before that nothing: a side that nobody chose would turn the plan unseen. */
 function startParts(site: Places | null): Parts {
-  const part = (length: Length | undefined, negative: boolean): Part =>
-    length ? unsigned(length) : { size: null, negative };
+  const part = (length: Length | undefined): Part =>
+    length ? unsigned(length) : { size: null, negative: null };
   return {
-    aRight: part(site?.a.right, true),
-    aFront: part(site?.a.front, true),
-    bRight: part(site?.b.right, false),
-    bFront: part(site?.b.front, true),
+    aRight: part(site?.a.right),
+    aFront: part(site?.a.front),
+    bRight: part(site?.b.right),
+    bFront: part(site?.b.front),
   };
 }
 
 function placesOf({ aRight, aFront, bRight, bFront }: Parts): Places | null {
-  const full = ({ size, negative }: Part) => size && signed(size, negative);
+  const full = (part: Part) => (part.size && hasWay(part) ? signed(part.size, part.negative ?? false) : null);
   const [ax, ay, bx, by] = [full(aRight), full(aFront), full(bRight), full(bFront)];
   return ax && ay && bx && by ? { a: { right: ax, front: ay }, b: { right: bx, front: by } } : null;
 }
 
-const FIELD_NAMES: Record<keyof Parts, string> = {
-  aRight: `A: how far ${WAYS.sideways.size}`,
-  aFront: `A: how far ${WAYS.lengthways.size}`,
-  bRight: `B: how far ${WAYS.sideways.size}`,
-  bFront: `B: how far ${WAYS.lengthways.size}`,
+/** Nothing lies neither way. */
+const hasWay = ({ size, negative }: Part): boolean => negative !== null || size?.m === 0;
+
+const FIELD_NAMES: Record<keyof Parts, readonly ['A' | 'B', Way]> = {
+  aRight: ['A', 'sideways'],
+  aFront: ['A', 'lengthways'],
+  bRight: ['B', 'sideways'],
+  bFront: ['B', 'lengthways'],
 };
 
+/** The first thing that is not filled in. */
 function missing(parts: Parts): string {
-  const names = (Object.keys(FIELD_NAMES) as (keyof Parts)[]).filter((name) => parts[name].size === null);
-  return `${names.map((name) => FIELD_NAMES[name])[0]}: it is empty; type a length, 0 if it lies on the line.`;
+  for (const name of Object.keys(FIELD_NAMES) as (keyof Parts)[]) {
+    const [part, field] = [parts[name], FIELD_NAMES[name]];
+    if (part.size === null)
+      return `${sizeLabel(...field)}: it is empty; type a length, 0 if it lies on the line.`;
+    if (!hasWay(part)) return `${wayLabel(...field)}: nothing is chosen; choose one.`;
+  }
+  return '';
 }

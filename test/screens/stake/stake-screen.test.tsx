@@ -1,9 +1,10 @@
 // @vitest-environment happy-dom
-import { cleanup, fireEvent, screen, waitFor } from '@testing-library/preact';
+import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/preact';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import type { Body } from '../../../src/job/entry-schema.ts';
 import { ofKind, standing } from '../../../src/job/log.ts';
 import { StakeScreen } from '../../../src/screens/stake/stake-screen.tsx';
+import { REPEAT_TAP_MS } from '../../../src/ui/repeat-tap.ts';
 import { formatLength } from '../../../src/units/index.ts';
 import { samplePlan } from '../../job/sample.ts';
 import { fillDisk } from '../../store/fake-store.ts';
@@ -40,10 +41,25 @@ const [FIRST, SECOND] = ORDER as [string, string];
 const reading = (m: number) => formatLength(m, samplePlan.units);
 const last = async (job: Awaited<ReturnType<typeof open>>) => (await job.log()).at(-1)!.body;
 
+function type(label: string, text: string) {
+  fireEvent.input(screen.getByLabelText(label), { target: { value: text } });
+  fireEvent.blur(screen.getByLabelText(label));
+}
+
+/** A second tap sooner than this on the same button is taken for a tremble. */
+const beyondRepeat = () => new Promise((resolve) => setTimeout(resolve, REPEAT_TAP_MS + 1));
+
+/** Chooses which way a length of A or B counts. */
+function side(which: 'A' | 'B', way: 'left' | 'right' | 'in front' | 'behind') {
+  const across = way === 'left' || way === 'right';
+  const name = `${which}: which way, ${across ? 'left or right' : 'in front or behind'}, as you face the plan’s front`;
+  fireEvent.click(within(screen.getByRole('group', { name })).getByRole('radio', { name: way }));
+}
+
 describe('where A and B go', () => {
   test('the tool’s proposal is logged as the tool’s, in the steps of the units', async () => {
     const job = await open(PLAN);
-    expect(heading()).toBe('Drive two reference stakes, A and B, this far apart');
+    expect(heading()).toBe('Choose where A and B go');
     tap('Use these stakes');
     await screen.findByText('First have buried services marked');
     expect(await last(job)).toMatchObject({ kind: 'site', chosenBy: 'tool' });
@@ -52,14 +68,15 @@ describe('where A and B go', () => {
   test('the user’s own places are judged as they are typed, and logged as the user’s', async () => {
     const job = await open(PLAN);
     tap('I say where A and B are');
-    const type = (label: string, text: string) => {
-      fireEvent.input(screen.getByLabelText(label), { target: { value: text } });
-      fireEvent.blur(screen.getByLabelText(label));
-    };
     type('A: how far to the side of the centre', '3 0');
     type('A: how far before or behind the centre', '30 0');
     type('B: how far to the side of the centre', '3 0');
     type('B: how far before or behind the centre', '30 0');
+    expect(screen.queryByText(/^At the worst hole/)).toBeNull();
+    side('A', 'left');
+    side('A', 'behind');
+    side('B', 'right');
+    side('B', 'behind');
     expect(screen.getByText(/^At the worst hole/).textContent).toContain('the best places give');
     tap('Use these places');
     await screen.findByText('First have buried services marked');
@@ -79,6 +96,32 @@ describe('where A and B go', () => {
       /^A: how far to the side of the centre: it is empty; type/,
     );
     expect(await job.log()).toHaveLength(PLAN.length);
+    type('A: how far to the side of the centre', '3 0');
+    expect(screen.queryByRole('alert')).toBeNull();
+    await beyondRepeat();
+    tap('Use these places');
+    expect(screen.getByRole('alert').textContent).toBe(
+      'A: which way, left or right, as you face the plan’s front: nothing is chosen; choose one.',
+    );
+    side('A', 'left');
+    expect(screen.queryByRole('alert')).toBeNull();
+    expect(await job.log()).toHaveLength(PLAN.length);
+  });
+
+  test('no side is chosen before the user chooses one; a place that lies on the line needs none', async () => {
+    const job = await open(PLAN);
+    tap('I say where A and B are');
+    expect(screen.getAllByRole('radio').filter((radio) => (radio as HTMLInputElement).checked)).toEqual([]);
+    type('A: how far to the side of the centre', '0');
+    type('A: how far before or behind the centre', '30 0');
+    type('B: how far to the side of the centre', '8 0');
+    type('B: how far before or behind the centre', '30 0');
+    side('A', 'behind');
+    side('B', 'left');
+    side('B', 'behind');
+    tap('Use these places');
+    await screen.findByText('First have buried services marked');
+    expect(await last(job)).toMatchObject({ a: { right: { m: 0 } }, b: { right: { typed: '-8 0' } } });
   });
 
   test('can be changed later, with a warning', async () => {
