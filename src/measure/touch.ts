@@ -1,6 +1,7 @@
-import { add, scale, unit, type Vec } from '../geometry/point.ts';
-import { SIDES, type Side, type Touch } from '../job/entry-schema.ts';
+import { unit, type Vec } from '../geometry/point.ts';
+import type { Side, Touch } from '../job/entry-schema.ts';
 import type { SitedHole } from '../plan/hole.ts';
+import { sideBearing, touchPoint } from '../plan/touch.ts';
 
 /** Where a tape's end lies as seen from the centre of the thing it touches. */
 export interface Reach {
@@ -10,11 +11,9 @@ export interface Reach {
   readonly gap: number;
 }
 
-const AT_CENTRE: Reach = { offset: { x: 0, y: 0 }, gap: 0 };
-
-/** Unit normal that looks out of a side, site frame: sides follow each other anticlockwise from the front. */
+/** Unit normal that looks out of a side, site frame. */
 export function outward(side: Side, facing: number): Vec {
-  return unit(facing + (SIDES.indexOf(side) * Math.PI) / 2);
+  return unit(sideBearing(facing, side));
 }
 
 /**
@@ -25,19 +24,11 @@ export function outward(side: Side, facing: number): Vec {
  * @returns null when the thing has no such part
  */
 export function reachOf(touch: Touch, hole: SitedHole | null): Reach | null {
-  if (touch.at === 'nail' || touch.at === 'centre') return AT_CENTRE;
-  if (!hole) return null;
-  if (touch.at === 'face') return { offset: faceOffset(touch.side, hole), gap: 0 };
-  if (touch.at === 'near-side') {
-    return hole.section.kind === 'pier' ? { offset: AT_CENTRE.offset, gap: hole.section.diameter / 2 } : null;
-  }
-  if (hole.section.kind === 'pier') return null;
-  const next = SIDES[(SIDES.indexOf(touch.side) + 1) % SIDES.length]!;
-  return { offset: add(faceOffset(touch.side, hole), faceOffset(next, hole)), gap: 0 };
-}
-
-function faceOffset(side: Side, hole: SitedHole): Vec {
-  return scale(outward(side, hole.facing), halfSection(side, hole));
+  const point = touchPoint(hole?.section ?? null, hole?.facing ?? 0, touch);
+  if (point === null) return null;
+  return point.kind === 'fixed'
+    ? { offset: point.offset, gap: 0 }
+    : { offset: { x: 0, y: 0 }, gap: point.radius };
 }
 
 /** Centre to face, metres; on a pier the radius. */
