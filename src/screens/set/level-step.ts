@@ -23,11 +23,12 @@ export function levelStep(
 }
 
 function readingStep(view: JobView, hole: string, setup: string, expected: number | null): SetStep | null {
-  const benchmark: SetStep = { do: 'rod', on: { point: 'benchmark' }, expected: null };
-  const top: SetStep = { do: 'rod', on: { point: 'top', hole }, expected };
   const tops = view.book.tops(hole);
+  const read = view.book.benchmarks(setup).length > 0;
+  const benchmark: SetStep = { do: 'rod', on: { point: 'benchmark' }, expected: null, again: read };
+  const top: SetStep = { do: 'rod', on: { point: 'top', hole }, expected, again: tops.length > 0 };
   if (tops.length >= MOST_TOPS) return null;
-  if (view.book.benchmarks(setup).length === 0) return benchmark;
+  if (!read) return benchmark;
   const setups = new Set(tops.map(({ body }) => body.setup));
   if (tops.length < GUARDED || !setups.has(setup)) return top;
   const hangsOn = [...setups].flatMap((each) => view.book.benchmarks(each));

@@ -3,7 +3,7 @@ import { lengthWords } from '../../job/length.ts';
 import type { Plan } from '../../job/plan-schema.ts';
 import { endName, sideName, thingName, turningOf } from '../../job/words.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
-import { Figure, VerdictMark } from '../../ui/index.ts';
+import { Figure, Problem, VerdictMark } from '../../ui/index.ts';
 import { HELD } from '../hold-choice.tsx';
 import { isGuarded } from '../looks.ts';
 import { MoveCard } from './move-card.tsx';
@@ -62,6 +62,7 @@ function BaselineCard({ step, plan, how }: CardOf<'baseline'>) {
 function StandCard({ step, hole, plan, how }: CardOf<'stand'>) {
   return (
     <>
+      <Undecided hole={hole} />
       <h2>Stand {nameOf(hole, plan)} where both tapes meet</h2>
       {step.hold.map((pull) => (
         <TapeRow key={endName(pull.from, plan)} pull={pull} plan={plan} how={how} />
@@ -69,6 +70,13 @@ function StandCard({ step, hole, plan, how }: CardOf<'stand'>) {
       {hole.dug.at === null && <p>Hole {hole.hole} is not dug yet, or its depth is not logged.</p>}
     </>
   );
+}
+
+/** What was met in the hole and nobody has decided on: it is said before a post stands in it. */
+function Undecided({ hole }: Pick<SetCardProps, 'hole'>) {
+  const item = hole.pourGate.items.find((each) => each.item === 'obstruction');
+  if (hole.dug.obstruction === null || !item || item.green) return null;
+  return <Problem text={`No decision is logged. ${item.text}`} />;
 }
 
 function PullCard({ step, hole, plan, how }: CardOf<'pull'>) {
@@ -122,23 +130,32 @@ function TellCard({ step, hole, plan, how }: CardOf<'tell'>) {
 
 function PlumbCard({ step, hole, plan }: CardOf<'plumb'>) {
   const post = nameOf(hole, plan);
+  const face = `the ${sideName(step.side, turningOf(plan, hole.hole))} face of ${post}`;
+  if (!step.again) return <h2>Hold the level on {face}</h2>;
   return (
-    <h2>
-      Hold the level on the {sideName(step.side, turningOf(plan, hole.hole))} face of {post}
-    </h2>
+    <>
+      <h2>Once more, to check: hold the level on {face}</h2>
+      <p>The face opposite is logged. This one shows whether that was misread.</p>
+    </>
   );
 }
+
+const ROD_AGAIN = {
+  benchmark: 'The first reading is logged. Every top hangs on it, and a second shows whether it was misread.',
+  top: 'The first reading is logged. A second shows whether it was misread.',
+};
 
 function RodCard({ step, hole, plan }: CardOf<'rod'>) {
   const where = step.on.point === 'benchmark' ? 'the benchmark' : `the top of ${nameOf(hole, plan)}`;
   return (
     <>
-      <h2>Read the rod on {where}</h2>
+      <h2>{step.again ? `Once more, to check: read the rod on ${where}` : `Read the rod on ${where}`}</h2>
       {step.expected !== null && (
-        <p>
-          At the right height it reads <Figure m={step.expected} units={plan.units} size="text" />.
+        <p class="set-rod">
+          At the right height it reads <Figure m={step.expected} units={plan.units} />
         </p>
       )}
+      {step.again && <p>{ROD_AGAIN[step.on.point === 'benchmark' ? 'benchmark' : 'top']}</p>}
     </>
   );
 }

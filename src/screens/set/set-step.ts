@@ -38,9 +38,9 @@ function plumbStep(
   const fresh = view.book.plumbs(hole).filter((entry) => view.entries.indexOf(entry) > since);
   const unread = PLUMB_ORDER.filter((side) => !fresh.some(({ body }) => body.side === side));
   const lean = unread.find((side) => PLUMB_ORDER.indexOf(side) < FACES_FOR_LEAN);
-  if (lean) return { do: 'plumb', side: lean };
+  if (lean) return { do: 'plumb', side: lean, again: false };
   if (set.plumb.verdict === 'out' && !left.has('plumb'))
     return { do: 'move', part: 'plumb', nudge: null, rod: null, why: set.plumb.why };
   const guard = poured ? undefined : unread[0];
-  return guard && needsMore(set.plumb) ? { do: 'plumb', side: guard } : null;
+  return guard && needsMore(set.plumb) ? { do: 'plumb', side: guard, again: true } : null;
 }

@@ -27,8 +27,15 @@ export type SetStep =
       readonly rod: number | null;
       readonly why: string;
     }
-  | { readonly do: 'plumb'; readonly side: Side }
-  | { readonly do: 'rod'; readonly on: RodPoint; readonly expected: number | null }
+  /** `again`: the face opposite is read, and this one guards it. */
+  | { readonly do: 'plumb'; readonly side: Side; readonly again: boolean }
+  /** `again`: it was read before, and this reading guards that one. */
+  | {
+      readonly do: 'rod';
+      readonly on: RodPoint;
+      readonly expected: number | null;
+      readonly again: boolean;
+    }
   /** Every reading that can be asked for is in. */
   | { readonly do: 'done' };
 

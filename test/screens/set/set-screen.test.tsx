@@ -63,10 +63,14 @@ test('one post from standing to in, by what the card asks for and nothing else',
   await painted();
   typeReading('4 0');
   press(/^Read it/);
-  for (const face of ['anticlockwise', 'inner', 'clockwise']) {
+  for (const next of [
+    'Hold the level on the anticlockwise face of post 1',
+    'Once more, to check: hold the level on the inner face of post 1',
+    'Once more, to check: hold the level on the clockwise face of post 1',
+  ]) {
     await screen.findByRole('button', { name: 'Plumb: bubble in the middle', hidden: true });
     press('Plumb: bubble in the middle');
-    await arrives(`Hold the level on the ${face} face of post 1`);
+    await arrives(next);
     press('Enter plumb');
     await painted();
   }
@@ -74,8 +78,8 @@ test('one post from standing to in, by what the card asks for and nothing else',
   await arrives('Read the rod on the benchmark');
   for (const [i, next] of [
     'Read the rod on the top of post 1',
-    'Read the rod on the top of post 1',
-    'Read the rod on the benchmark',
+    'Once more, to check: read the rod on the top of post 1',
+    'Once more, to check: read the rod on the benchmark',
   ].entries()) {
     await enter('Enter the rod', readingOf(wanted[7 + i]!));
     await waitFor(async () => expect(await job.log()).toHaveLength(READY.length + 8 + i));
@@ -87,6 +91,22 @@ test('one post from standing to in, by what the card asks for and nothing else',
     wanted.map(({ kind }) => kind),
   );
 }, 60_000);
+
+test('what was met in the ground and not decided on is said before the post is stood', async () => {
+  const dug: Body = {
+    kind: 'dug',
+    hole: '1',
+    depth: inches('4 1'),
+    width: inches('1 6'),
+    obstruction: 'rock',
+  };
+  await open([...READY, dug], '1');
+  await arrives('Stand post 1 where both tapes meet');
+  expect(screen.getByRole('alert').textContent).toMatch(/^No decision is logged. Rock was met in hole 1/);
+  await open([...READY, { ...dug, obstruction: 'none' }], '1');
+  await arrives('Stand post 1 where both tapes meet');
+  expect(screen.queryByRole('alert')).toBeNull();
+});
 
 describe('what must not be lost or made up', () => {
   const STANDS = [...READY, post('1')];
@@ -125,7 +145,7 @@ describe('what must not be lost or made up', () => {
     const { bodies } = walk(READY, '1');
     // With the readings of three faces the level's length is known.
     const job = await open(bodies.slice(0, -5), '1');
-    await arrives('Hold the level on the clockwise face of post 1');
+    await arrives('Once more, to check: hold the level on the clockwise face of post 1');
     press('Enter plumb');
     await painted();
     press('Top leans out, towards me');
@@ -145,7 +165,7 @@ describe('what must not be lost or made up', () => {
   test('a rod reading far from the one before it is asked about', async () => {
     const { bodies } = walk(READY, '1');
     await open(bodies.slice(0, -2), '1');
-    await arrives('Read the rod on the top of post 1');
+    await arrives('Once more, to check: read the rod on the top of post 1');
     const first = bodies.at(-3)!;
     if (first.kind !== 'rod') throw new Error(first.kind);
     await enter('Enter the rod', roundedLength(first.reading.m + inches('1 0').m, 'ft-in-16').typed);
