@@ -18,12 +18,15 @@ import './record.css';
 export function RecordScreen(_: PhaseProps) {
   const backUp = useBackUp();
   const actions = (
-    <ButtonRow>
-      <Button onPress={() => window.print()}>Print</Button>
-      <Button kind="main" onPress={backUp.start} disabled={backUp.job === null}>
-        Back up
-      </Button>
-    </ButtonRow>
+    <div>
+      <BackUpOutcome backUp={backUp} />
+      <ButtonRow>
+        <Button onPress={() => window.print()}>Print</Button>
+        <Button kind="main" onPress={backUp.start} disabled={backUp.job === null}>
+          Back up
+        </Button>
+      </ButtonRow>
+    </div>
   );
   return (
     <JobFrame phase="record" actions={actions}>
@@ -37,12 +40,20 @@ export function RecordScreen(_: PhaseProps) {
   );
 }
 
-function BackUpState({ backUp: { job, outcome, problem } }: { readonly backUp: BackUp }) {
+/** Right above the button that was tapped, where the eye is, however far the page is scrolled. */
+function BackUpOutcome({ backUp: { outcome, problem } }: { readonly backUp: BackUp }) {
+  return (
+    <div class="record-outcome" role="status">
+      {problem && <Problem text={problem} />}
+      {outcome && <p>{outcomeWords(outcome)}</p>}
+    </div>
+  );
+}
+
+function BackUpState({ backUp: { job } }: { readonly backUp: BackUp }) {
   const { log } = useJobBook();
   return (
     <div class="no-print" role="status">
-      {problem && <Problem text={problem} />}
-      {outcome && <p>{outcomeWords(outcome)}</p>}
       {job && <p>{backupState(job, log.length)}</p>}
     </div>
   );
