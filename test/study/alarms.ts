@@ -1,7 +1,7 @@
-import { CRITICAL, type Measured } from '../../src/measure/index.ts';
+import type { Measured } from '../../src/measure/index.ts';
 import type { StudyJob } from './job.ts';
 import { Mean, Share } from './share.ts';
-import { ALPHA } from './theory.ts';
+import { ALPHA, BEYOND_LUCK } from './theory.ts';
 
 /** The global test is looked at where it fails one clean job in twenty. */
 export const GLOBAL_FAILS = 0.05;
@@ -18,7 +18,10 @@ export class Alarms {
 
   addJob({ log }: StudyJob, { pulls, suspicions, globalTest }: Measured): void {
     const guarded = pulls.filter(({ redundancy }) => redundancy > 0);
-    this.pulls.addJob(guarded.filter(({ standardised }) => standardised > CRITICAL).length, guarded.length);
+    this.pulls.addJob(
+      guarded.filter(({ standardised }) => standardised > BEYOND_LUCK).length,
+      guarded.length,
+    );
     this.jobs.addJob(suspicions.length > 0 ? 1 : 0, 1);
     const others = log.filter(({ body }) => body.kind === 'plumb' || body.kind === 'rod').length;
     this.jobsAtMost.add(1 - (1 - ALPHA) ** (guarded.length + others));

@@ -66,6 +66,12 @@ describe(`${JOBS} jobs`, () => {
     expect(Math.abs(pulls.value - ALPHA)).toBeLessThanOrEqual(FAULT * Math.sqrt(ALPHA / pulls.of));
   });
 
+  it('have no more of them with a suspicion than independent tests would raise', () => {
+    const { jobs, jobsAtMost } = study.alarms;
+    expect(jobs.hits).toBeGreaterThan(0);
+    expect(jobs.value).toBeLessThanOrEqual(jobsAtMost.value + 2 * jobs.standardError);
+  });
+
   it('have knocked stakes noticed, and none where none was knocked', () => {
     expect(share('stake knocked by 25 mm: noticed').hits).toBe(JOBS / 4);
     expect(share('stake knocked by 25 mm: right stake named first').value).toBeGreaterThanOrEqual(0.9);
