@@ -34,7 +34,7 @@ function generalSolution(job: Made) {
       gradientDifference: 1e-5,
       centralDifference: true,
       damping: 1,
-      maxIterations: 40,
+      maxIterations: 120,
       errorTolerance: 0,
     },
   );
