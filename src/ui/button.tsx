@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useSingleTap } from './repeat-tap.ts';
+import { unbroken } from './unbroken.ts';
 
 export type ButtonKind = 'main' | 'plain' | 'danger';
 
@@ -31,7 +32,7 @@ export function Button(props: ButtonProps) {
       aria-pressed={props.pressed}
       onClick={press}
     >
-      {props.children}
+      {kept(props.children)}
     </button>
   );
 }
@@ -47,10 +48,14 @@ export interface ButtonLinkProps {
 export function ButtonLink({ kind = 'plain', href, label, children }: ButtonLinkProps) {
   return (
     <a class={`button button-${kind}`} href={href} aria-label={label}>
-      {children}
+      {kept(children)}
     </a>
   );
 }
+
+/** Words that are a button's whole content are kept from breaking inside a length. */
+const kept = (children: ComponentChildren): ComponentChildren =>
+  typeof children === 'string' ? unbroken(children) : children;
 
 /** Buttons side by side where there is room, each of the same width. */
 export function ButtonRow({ children }: { readonly children: ComponentChildren }) {

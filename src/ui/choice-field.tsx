@@ -1,5 +1,6 @@
 import { useId } from 'preact/hooks';
 import { FieldHint, type FieldWords } from './field.tsx';
+import { unbroken } from './unbroken.ts';
 
 export interface Choice<T extends string> {
   readonly value: T;
@@ -39,7 +40,7 @@ export function ChoiceField<T extends string>({
               onChange={() => onChange(choice.value)}
             />
             <span class="choice-words">
-              {choice.label}
+              {unbroken(choice.label)}
               {choice.hint && <span class="choice-hint"> {choice.hint}</span>}
             </span>
           </label>

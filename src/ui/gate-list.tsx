@@ -1,5 +1,6 @@
 import type { GateItem } from '../judge/types.ts';
 import { VerdictShape } from './mark-shapes.tsx';
+import { unbroken } from './unbroken.ts';
 
 export interface GateListProps {
   /** Accessible name: `Before concrete goes into hole 4`. */
@@ -18,7 +19,7 @@ export function GateList({ label, items }: GateListProps) {
             <VerdictShape x={0} y={0} r={12} verdict={green ? 'in' : 'out'} />
           </svg>
           <span>
-            <strong>{green ? 'done' : 'missing'}:</strong> {text}
+            <strong>{green ? 'done' : 'missing'}:</strong> {unbroken(text)}
           </span>
         </li>
       ))}

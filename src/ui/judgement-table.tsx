@@ -1,4 +1,5 @@
 import type { Judgement } from '../judge/types.ts';
+import { unbroken } from './unbroken.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 
 export interface JudgementRow
@@ -30,14 +31,14 @@ export function JudgementTable({ label, rows, why = 'tap' }: JudgementTableProps
                 <Cells row={row} />
                 <span class="judgement-more">Why?</span>
               </summary>
-              <p class="judgement-why">{row.why}</p>
+              <p class="judgement-why">{unbroken(row.why)}</p>
             </details>
           ) : (
             <>
               <div class="judgement">
                 <Cells row={row} />
               </div>
-              {row.why && <p class="judgement-why">{row.why}</p>}
+              {row.why && <p class="judgement-why">{unbroken(row.why)}</p>}
             </>
           )}
         </li>
@@ -53,7 +54,7 @@ function Cells({ row }: { readonly row: JudgementRow }) {
         {row.name} <span class="judgement-tolerance">{row.tolerance}</span>
       </span>
       <VerdictMark verdict={row.verdict} checked={row.checked || row.verdict === 'unmeasured'}>
-        {row.text}
+        {unbroken(row.text)}
         {!row.checked && row.verdict !== 'unmeasured' && !row.text.includes('unchecked') && ', unchecked'}
       </VerdictMark>
     </>

@@ -1,5 +1,6 @@
 import type { Units } from '../units/index.ts';
 import { Figure } from './figure.tsx';
+import { unbroken } from './unbroken.ts';
 
 export interface PullRowProps {
   /** What the zero end touches: `from A’s nail`. */
@@ -27,7 +28,7 @@ export function PullRow({ from, to, held, m, units, live = false, note }: PullRo
           {to && ` ${to}`}
         </span>{' '}
         <span class="pull-row-held">{held}</span>
-        {note && <span class="pull-row-note"> {note}</span>}
+        {note && <span class="pull-row-note"> {unbroken(note)}</span>}
       </p>
       <Figure m={m} units={units} />
     </div>

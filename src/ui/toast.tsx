@@ -1,4 +1,5 @@
 import { Button } from './button.tsx';
+import { unbroken } from './unbroken.ts';
 
 export interface ToastNote {
   /** What was done: `Stake 4 driven, saved.` */
@@ -13,7 +14,7 @@ export function Toast({ note }: { readonly note: ToastNote | null }) {
     <div class="toast-region" role="status" aria-live="polite">
       {note && (
         <div class="toast">
-          <span class="toast-text">{note.text}</span>
+          <span class="toast-text">{unbroken(note.text)}</span>
           {note.onUndo && <Button onPress={note.onUndo}>Undo</Button>}
         </div>
       )}

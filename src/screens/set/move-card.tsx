@@ -4,6 +4,7 @@ import { endName, thingName } from '../../job/words.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { capital } from '../../judge/words.ts';
 import { Figure, VerdictMark } from '../../ui/index.ts';
+import { unbroken } from '../../ui/unbroken.ts';
 import { formatSmall } from '../../units/index.ts';
 import type { SetStep } from './step.ts';
 import { TapeRow } from './tape-row.tsx';
@@ -23,7 +24,7 @@ export function MoveCard({ step, hole, plan, how }: MoveCardProps) {
     return (
       <>
         <OutHead text={`${capital(post)} is out by ${formatSmall(nudge.distance, plan.units)}`} />
-        <p class="set-nudge">{nudge.words} It is right when these read:</p>
+        <p class="set-nudge">{unbroken(nudge.words)} It is right when these read:</p>
         <div class="set-holds">
           {nudge.readings.map(({ from, to, reading }) => (
             <TapeRow key={endName(from, plan)} pull={{ from, to, expected: reading }} plan={plan} how={how} />
@@ -65,7 +66,7 @@ export function MoveCard({ step, hole, plan, how }: MoveCardProps) {
 function OutHead({ text }: { readonly text: string }) {
   return (
     <h2 class="set-out">
-      <VerdictMark verdict="out">{text}</VerdictMark>
+      <VerdictMark verdict="out">{unbroken(text)}</VerdictMark>
     </h2>
   );
 }

@@ -4,6 +4,7 @@ import type { Plan } from '../../job/plan-schema.ts';
 import { endName, sideName, thingName, turningOf } from '../../job/words.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { Figure, Problem, VerdictMark } from '../../ui/index.ts';
+import { unbroken } from '../../ui/unbroken.ts';
 import { HELD } from '../hold-choice.tsx';
 import { isGuarded } from '../looks.ts';
 import { MoveCard } from './move-card.tsx';
@@ -86,7 +87,7 @@ function PullCard({ step, hole, plan, how }: CardOf<'pull'>) {
         Measure {nameOf(hole, plan)} from {thingName(step.pull.from.thing, plan)}
       </h2>
       <TapeRow pull={step.pull} plan={plan} how={how} />
-      {step.why && <p>{step.why}</p>}
+      {step.why && <p>{unbroken(step.why)}</p>}
     </>
   );
 }
@@ -103,7 +104,7 @@ function DoubtCard({ step, hole, plan, how }: CardOf<'doubt'>) {
     <>
       <h2>{DOUBT_HEAD[step.again](nameOf(hole, plan))}</h2>
       <p>
-        Read as <strong>{lengthWords(reading)}</strong>, {HELD[hold.how]}. By everything else it is:
+        Read as <strong>{unbroken(lengthWords(reading))}</strong>, {HELD[hold.how]}. By everything else it is:
       </p>
       <TapeRow pull={step.pull} plan={plan} how={how} />
       {step.again === 'alike' && (
@@ -167,7 +168,7 @@ function DoneCard({ hole, plan }: Omit<SetCardProps, 'step'>) {
     <>
       <h2 class="set-out">
         <VerdictMark verdict={verdict} checked={isGuarded(hole)}>
-          {hole.poured && verdict === 'out' ? `In concrete, and out. ${headline}` : headline}
+          {unbroken(hole.poured && verdict === 'out' ? `In concrete, and out. ${headline}` : headline)}
         </VerdictMark>
       </h2>
       {hole.poured && verdict === 'out' && (
