@@ -20,7 +20,7 @@ export class Hand {
   /** Readings that the keypad asked back about. */
   readonly askedBack: string[] = [];
   #count: Count = { taps: 0, keys: 0 };
-  #tappedAt = 0;
+  readonly #tappedAt = new Map<string, number>();
 
   constructor(readonly page: Page) {}
 
@@ -29,14 +29,16 @@ export class Hand {
     this.counts.set(name, this.#count);
   }
 
-  /** Slower than a hand that is nudged: what the card's own button does next, a bounced thumb must not do. */
+  /** Slower than a hand that is nudged, wherever the app would take a second tap for that. */
   async tap(target: Locator): Promise<void> {
     this.#count.taps += 1;
+    const name = String(target);
     const onSheet = (await this.page.locator('dialog[open]').count()) > 0;
-    const since = Date.now() - this.#tappedAt;
-    if (!onSheet && since < DELIBERATE_MS) await this.page.waitForTimeout(DELIBERATE_MS - since);
+    const before = onSheet ? (this.#tappedAt.get(name) ?? 0) : Math.max(0, ...this.#tappedAt.values());
+    const since = Date.now() - before;
+    if (since < DELIBERATE_MS) await this.page.waitForTimeout(DELIBERATE_MS - since);
     await target.tap();
-    if (!onSheet) this.#tappedAt = Date.now();
+    this.#tappedAt.set(name, Date.now());
   }
 
   button = (name: string | RegExp, within: Page | Locator = this.page): Locator =>
