@@ -1,8 +1,9 @@
 import { Button, PlanDrawing, PullRow } from '../../ui/index.ts';
 import { drawnPull, drawnSite } from '../drawn-site.ts';
-import { HELD, HoldChoice } from '../hold-choice.tsx';
+import { HoldChoice } from '../hold-choice.tsx';
 import { useJobBook } from '../job-book.ts';
 import { useOpenPull } from '../open-pull.ts';
+import { heldTape } from '../rise-words.ts';
 import { useHold } from '../use-hold.ts';
 import { StakePage } from './stake-page.tsx';
 import { baselinePull } from './stake-pulls.ts';
@@ -29,8 +30,7 @@ export function BaselineCard() {
         live
         from="from A’s nail"
         to="to B’s nail"
-        held={HELD.level}
-        m={laid.baseline}
+        {...heldTape(situation, { ...pull, expected: laid.baseline }, how)}
         units={plan.units}
       />
       <p>

@@ -1,4 +1,3 @@
-import { lengthWords } from '../../job/length.ts';
 import { thingName } from '../../job/words.ts';
 import type { PlannedPull } from '../../stakeout/types.ts';
 import { Button } from '../../ui/index.ts';
@@ -6,6 +5,7 @@ import { formatLength } from '../../units/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { More } from '../more.tsx';
 import { useOpenPull } from '../open-pull.ts';
+import { readWords } from '../rise-words.ts';
 import type { StakeState } from './stake-step.ts';
 
 /** Every check pull between stakes with what it should read, and what it read; a tap reads it. */
@@ -46,7 +46,7 @@ function CheckRow({
   const units = situation.plan?.units ?? 'm';
   const done = present.pull(pull.from.thing, pull.to.thing);
   const ready = present.stands(pull.from.thing) && present.stands(pull.to.thing);
-  const reading = done ? `read ${lengthWords(done.body.reading)}` : ready ? 'not read yet' : 'not driven yet';
+  const reading = done ? readWords(situation, done.body) : ready ? 'not read yet' : 'not driven yet';
   return (
     <li>
       <Button disabled={!ready} onPress={() => openPull(pull)}>

@@ -5,10 +5,11 @@ import type { PlannedPull } from '../../stakeout/index.ts';
 import { Button, ButtonRow, JudgementTable, PlanDrawing, PullRow, StrikeForm } from '../../ui/index.ts';
 import { formatSmall, type Units } from '../../units/index.ts';
 import { drawnPull, drawnSite } from '../drawn-site.ts';
-import { HELD, HoldChoice } from '../hold-choice.tsx';
+import { HoldChoice } from '../hold-choice.tsx';
 import { useJobBook } from '../job-book.ts';
 import { useOpenPull } from '../open-pull.ts';
 import type { PullToRead } from '../pull-flow.tsx';
+import { heldTape } from '../rise-words.ts';
 import { useHold } from '../use-hold.ts';
 import { nameOf } from './check-list.tsx';
 import type { LoggedPull } from './present.ts';
@@ -113,6 +114,7 @@ function PullCard({ stake, pull, headline, text, onGoOn }: PullCardProps) {
   const { plan } = situation;
   if (!plan) return null;
   const line = drawnPull(situation, pull, 'live');
+  const { held, m } = heldTape(situation, pull, how);
   return (
     <StakePage
       state={stake.state}
@@ -132,8 +134,8 @@ function PullCard({ stake, pull, headline, text, onGoOn }: PullCardProps) {
         live
         from={`from ${endName(pull.from, plan)}`}
         to={`to ${endName(pull.to, plan)}`}
-        held={`nail to nail, ${HELD.level}`}
-        m={pull.expected}
+        held={`nail to nail, ${held}`}
+        m={m}
         units={plan.units}
       />
       {text && <p>{text}</p>}

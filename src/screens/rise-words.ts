@@ -1,0 +1,43 @@
+import type { EntryOf, Hold } from '../job/entry-schema.ts';
+import { lengthWords } from '../job/length.ts';
+import type { Situation } from '../judge/situation.ts';
+import { formatLength } from '../units/index.ts';
+import { HELD } from './hold-choice.tsx';
+import type { PullToRead } from './pull-flow.tsx';
+import { alongSlope, riseBetween } from './rise.ts';
+
+/** Stands beside a level length while the tape is held along the slope and the rise is not known. */
+export const LEVEL_LENGTH = 'level length; along the slope the tape reads more';
+
+export interface HeldTape {
+  /** How the tape is held that reads `m`, or what else `m` is. */
+  readonly held: string;
+  /** Metres. */
+  readonly m: number;
+}
+
+/**
+ * The length to show large for a pull, and what it is. Along the slope the tape's own reading is known where a level has
+ * read both ends; else the level length is shown, and says that it is no such reading.
+ */
+export function heldTape(
+  situation: Pick<Situation, 'measured'>,
+  { from, to, expected }: PullToRead & { readonly expected: number },
+  how: Hold['how'],
+): HeldTape {
+  if (how === 'level') return { held: HELD.level, m: expected };
+  const rise = riseBetween(situation, from, to);
+  return rise === null
+    ? { held: LEVEL_LENGTH, m: expected }
+    : { held: HELD.slope, m: alongSlope(expected, rise) };
+}
+
+/** What a tape read, and along a slope with which rise: `read 5457 mm, sloping, rise 500 mm`. */
+export function readWords(situation: Pick<Situation, 'measured'>, pull: EntryOf<'pull'>['body']): string {
+  const { reading, hold } = pull;
+  const read = `read ${lengthWords(reading)}`;
+  if (hold.how === 'level') return read;
+  if (hold.rise) return `${read}, sloping, rise ${lengthWords(hold.rise)}`;
+  const rise = riseBetween(situation, pull.from, pull.to);
+  return `${read}, sloping, rise ${rise === null ? 'not known' : formatLength(rise, reading.units)}`;
+}
