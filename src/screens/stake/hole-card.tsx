@@ -1,37 +1,41 @@
 import type { ComponentChildren } from 'preact';
-import { lengthWords } from '../../job/length.ts';
 import type { HoleAssessment, Judgement } from '../../judge/types.ts';
 import { small } from '../../judge/words.ts';
 import type { HolePulls } from '../../stakeout/index.ts';
 import { PlanDrawing, Problem, PullRow, VerdictMark } from '../../ui/index.ts';
 import type { Units } from '../../units/index.ts';
 import { drawnPull, drawnSite } from '../drawn-site.ts';
-import { HELD, HoldChoice } from '../hold-choice.tsx';
+import { HoldChoice } from '../hold-choice.tsx';
 import { useJobBook } from '../job-book.ts';
 import type { PullToRead } from '../pull-flow.tsx';
-import { alongSlope, riseBetween } from '../rise.ts';
+import { riseBetween } from '../rise.ts';
+import { heldTape, readWords } from '../rise-words.ts';
 import { useHold } from '../use-hold.ts';
 import { useLog } from '../use-log.ts';
 import { HoleActions } from './hole-actions.tsx';
 import { HoleMore } from './hole-more.tsx';
 import { crossingWords, sideWords, slopeWords, stationWords } from './hole-words.ts';
+import { misreadOf } from './misread.ts';
 import { shiftWords } from './shift-words.ts';
 import { StakePage, stakeLook } from './stake-page.tsx';
 import { pullToStake } from './stake-pulls.ts';
 import { type HoleTask, STAKE_A, STAKE_B } from './stake-step.ts';
+import { unsurePull } from './unsure-pull.ts';
 import type { Stake } from './use-stake.ts';
 
 export interface HoleCardProps {
   readonly stake: Stake;
   readonly hole: string;
   readonly task: HoleTask;
+  /** Takes the key of an unsure stake that the user goes past. */
+  readonly onPutOff: (key: string) => void;
 }
 
 /** Leaves the figures, the drawing and the main button on a phone of 844 px together, with Undo above the button. */
 const DRAWING_HEIGHT = 180;
 
 /** One hole's stake: where both tapes meet, and what they read when it is driven. */
-export function HoleCard({ stake, hole, task }: HoleCardProps) {
+export function HoleCard({ stake, hole, task, onPutOff }: HoleCardProps) {
   const { situation, assessment } = useJobBook();
   const [how, setHow] = useHold();
   const { failed, log } = useLog();
@@ -41,13 +45,18 @@ export function HoleCard({ stake, hole, task }: HoleCardProps) {
   if (!plan || !pulls || !assessed) return null;
   const fromA = pullToStake(STAKE_A, hole, pulls.fromA);
   const fromB = pullToStake(STAKE_B, hole, pulls.fromB);
+  const { present } = stake.state;
+  const toMend = task === 'shift' || task === 'unsure';
+  const misread = toMend ? misreadOf(situation, assessment.findings, present, [fromA, fromB]) : null;
+  const unsure = unsurePull(situation, present, assessment.next, fromA, fromB);
   const shown = livePulls(task, fromA, fromB);
+  const unknownRise = [fromA, fromB].some(({ from, to }) => riseBetween(situation, from, to) === null);
   const lines = shown.flatMap((pull) => drawnPull(situation, pull, 'live') ?? []);
   return (
     <StakePage
       state={stake.state}
       hole={hole}
-      actions={<HoleActions stake={stake} hole={hole} task={task} fromA={fromA} fromB={fromB} log={log} />}
+      actions={<HoleActions {...{ stake, hole, task, fromA, fromB, misread, unsure, onPutOff, log }} />}
     >
       <h2>{headline(hole, task, assessed, plan.units)}</h2>
       {failed && <Problem text={`Stake ${hole}: not saved; free some space, then tap again.`} />}
@@ -58,15 +67,17 @@ export function HoleCard({ stake, hole, task }: HoleCardProps) {
       )}
       <StakePullRow name="A" pull={fromA} how={how} live={shown.includes(fromA)} stake={stake} />
       <StakePullRow name="B" pull={fromB} how={how} live={shown.includes(fromB)} stake={stake} />
+      {misread && <p>{misread.text}</p>}
       {task === 'shift' && <p>{shiftWords(situation, assessed)}</p>}
-      {task === 'done' && <Why judgement={assessed.staked.position} />}
+      {task === 'unsure' && unsure.mind && <p>{unsure.mind}</p>}
+      {(task === 'done' || task === 'unsure') && <Why judgement={assessed.staked.position} />}
       <PlanDrawing
         title={`${plan.name}, hole ${hole}`}
         units={plan.units}
         maxHeight={DRAWING_HEIGHT}
         {...drawnSite(situation, assessment.holes, { live: hole, lookOf: stakeLook, pulls: lines })}
       />
-      <WhereWords pulls={pulls} units={plan.units} sloping={how === 'slope'} />
+      <WhereWords pulls={pulls} units={plan.units} sloping={how === 'slope' && unknownRise} />
       <HoldChoice value={how} onChange={setHow} />
       <HoleMore stake={stake} hole={hole} fromA={fromA} fromB={fromB} />
     </StakePage>
@@ -130,21 +141,19 @@ interface StakePullRowProps {
   readonly stake: Stake;
 }
 
-/** A tape along the slope has its own length where a level has read both ends; else only the level length is known. */
 function StakePullRow({ name, pull, how, live, stake }: StakePullRowProps) {
   const { situation } = useJobBook();
   const { plan } = situation;
   if (!plan || pull.expected === undefined) return null;
-  const rise = how === 'slope' ? riseBetween(situation, pull.from, pull.to) : null;
+  const { from, to, expected } = pull;
   const done = stake.state.present.pull(pull.from.thing, pull.to.thing);
   return (
     <PullRow
       live={live}
       from={`from ${name}’s nail`}
-      held={rise === null ? HELD.level : HELD.slope}
-      m={rise === null ? pull.expected : alongSlope(pull.expected, rise)}
+      {...heldTape(situation, { from, to, expected }, how)}
       units={plan.units}
-      {...(done ? { note: `read ${lengthWords(done.body.reading)}` } : {})}
+      {...(done ? { note: readWords(situation, done.body) } : {})}
     />
   );
 }

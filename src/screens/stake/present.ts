@@ -9,12 +9,14 @@ export interface Present {
   stands(thing: Thing): boolean;
   /** The last pull between two things as they stand now, either way round; null when there is none. */
   pull(one: Thing, other: Thing): LoggedPull | null;
+  /** All pulls between two things as they stand now, in order. */
+  pulls(one: Thing, other: Thing): readonly LoggedPull[];
 }
 
 /** @param entries that stand, in order */
 export function presentOf(entries: readonly Entry[]): Present {
   const stands = new Map<string, number>();
-  const pulls = new Map<string, { entry: LoggedPull; stands: string }>();
+  const pulls = new Map<string, { entries: LoggedPull[]; stands: string }>();
   const standOf = (key: string) => stands.get(key) ?? 0;
   const standsOf = (pair: readonly string[]) => pair.map(standOf).join();
   for (const entry of entries) {
@@ -27,16 +29,21 @@ export function presentOf(entries: readonly Entry[]): Present {
     } else if (isKind(entry, 'pull')) {
       const pair = pairOf(entry.body.from.thing, entry.body.to.thing);
       for (const key of pair) stands.set(key, Math.max(standOf(key), 1));
-      pulls.set(pair.join(' '), { entry, stands: standsOf(pair) });
+      const before = pulls.get(pair.join(' '));
+      const now = standsOf(pair);
+      const entries = before?.stands === now ? [...before.entries, entry] : [entry];
+      pulls.set(pair.join(' '), { entries, stands: now });
     }
   }
+  const pullsOf = (one: Thing, other: Thing): readonly LoggedPull[] => {
+    const pair = pairOf(one, other);
+    const found = pulls.get(pair.join(' '));
+    return found && found.stands === standsOf(pair) ? found.entries : [];
+  };
   return {
     stands: (thing) => standOf(thingKey(thing)) > 0,
-    pull: (one, other) => {
-      const pair = pairOf(one, other);
-      const found = pulls.get(pair.join(' '));
-      return found && found.stands === standsOf(pair) ? found.entry : null;
-    },
+    pull: (one, other) => pullsOf(one, other).at(-1) ?? null,
+    pulls: pullsOf,
   };
 }
 

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useLayoutEffect, useState } from 'preact/hooks';
 import { NothingYet } from '../nothing-yet.tsx';
 import { OpenPullContext } from '../open-pull.ts';
 import type { PhaseProps } from '../phase-props.ts';
@@ -14,6 +14,7 @@ import { PlaceCard } from './place-card.tsx';
 import { CheckCard, SettleCard, StrikeCard } from './proof-cards.tsx';
 import { ReferenceCard } from './reference-card.tsx';
 import type { StakeStep } from './stake-step.ts';
+import { usePutOff } from './use-put-off.ts';
 import { type Stake, useStake } from './use-stake.ts';
 import { UtilitiesCard } from './utilities-card.tsx';
 
@@ -23,7 +24,10 @@ export function StakeScreen({ hole }: PhaseProps) {
   const [moving, setMoving] = useState(false);
   const [pull, setPull] = useState<PullToRead | null>(null);
   const [how] = useHold();
-  const stake = useStake(hole, goOn);
+  const [putOff, onPutOff] = usePutOff();
+  const stake = useStake(hole, goOn, putOff);
+  // A hole or phase of its own starts this screen afresh, and the last one may have been scrolled far.
+  useLayoutEffect(() => scrollTo(0, 0), []);
   useStartAtTop(cardKey(stake.step, moving));
   return (
     <OpenPullContext.Provider value={setPull}>
@@ -31,7 +35,7 @@ export function StakeScreen({ hole }: PhaseProps) {
         {moving ? (
           <PlaceCard onClose={() => setMoving(false)} />
         ) : (
-          <StakeCard stake={stake} onGoOn={() => setGoOn(true)} />
+          <StakeCard stake={stake} onGoOn={() => setGoOn(true)} onPutOff={onPutOff} />
         )}
         {pull && <PullFlow pull={pull} how={how} onClose={() => setPull(null)} />}
       </MovePlacesContext.Provider>
@@ -49,7 +53,13 @@ const cardKey = (step: StakeStep, moving: boolean): string =>
         ? `check ${nameOf(step.pull)}`
         : step.at;
 
-function StakeCard({ stake, onGoOn }: { readonly stake: Stake; readonly onGoOn: () => void }) {
+interface StakeCardProps {
+  readonly stake: Stake;
+  readonly onGoOn: () => void;
+  readonly onPutOff: (key: string) => void;
+}
+
+function StakeCard({ stake, onGoOn, onPutOff }: StakeCardProps) {
   const { step } = stake;
   switch (step.at) {
     case 'plan':
@@ -63,7 +73,7 @@ function StakeCard({ stake, onGoOn }: { readonly stake: Stake; readonly onGoOn: 
     case 'baseline':
       return <BaselineCard />;
     case 'hole':
-      return <HoleCard key={step.hole} stake={stake} hole={step.hole} task={step.task} />;
+      return <HoleCard key={step.hole} stake={stake} hole={step.hole} task={step.task} onPutOff={onPutOff} />;
     case 'strike':
       return <StrikeCard key={step.entry.id} stake={stake} entry={step.entry} />;
     case 'check':

@@ -5,8 +5,11 @@ import type { Assessment, GateItem, HoleAssessment, NextPull } from '../../judge
 import type { PlannedPull } from '../../stakeout/types.ts';
 import type { LoggedPull, Present } from './present.ts';
 
-/** What the next thing with one hole's stake is. `shift`: both tapes were read back, and it is out. */
-export type HoleTask = 'drive' | 'from-a' | 'from-b' | 'shift' | 'done';
+/**
+ * What the next thing with one hole's stake is. Both tapes were read back, and: `shift`, it is out; `unsure`, they do not
+ * tell, and no check pull has been made to it yet.
+ */
+export type HoleTask = 'drive' | 'from-a' | 'from-b' | 'shift' | 'unsure' | 'done';
 
 /** The one thing that the Stake screen is about. */
 export type StakeStep =
@@ -33,6 +36,8 @@ export interface StakeState {
   readonly focused: string | null;
   /** The user wants to go on although not every stake is in and checked. */
   readonly goOn?: boolean;
+  /** Unsure stakes, by `unsureKey`, that wait for later. */
+  readonly putOff?: ReadonlySet<string>;
 }
 
 export const STAKE_A: Thing = { kind: 'stake', label: 'A' };
@@ -48,10 +53,10 @@ export function stakeStep(state: StakeState): StakeStep {
   const first = foundation(state);
   if (first) return first;
   const focus = assessment.holes.find(({ hole }) => hole === focused);
-  if (focus) return { at: 'hole', hole: focus.hole, task: holeTask(focus, state.present) };
+  if (focus) return { at: 'hole', hole: focus.hole, task: holeTask(focus, state) };
   const open = order
     .map((label) => ({ label, task: taskOf(state, label) }))
-    .find(({ task }) => task !== 'done');
+    .find(({ label, task }) => isOpen(state, label, task));
   if (open) return { at: 'hole', hole: open.label, task: open.task };
   return proof(state) ?? tiesOrDone(assessment.holes);
 }
@@ -114,19 +119,38 @@ function tiesOrDone(holes: readonly HoleAssessment[]): StakeStep {
   return open.length > 0 ? { at: 'ties', holes: open.map(({ hole }) => hole) } : { at: 'done' };
 }
 
-function taskOf({ present, assessment }: StakeState, label: string): HoleTask {
-  const hole = assessment.holes.find((each) => each.hole === label);
-  return hole ? holeTask(hole, present) : 'done';
+function taskOf(state: StakeState, label: string): HoleTask {
+  const hole = state.assessment.holes.find((each) => each.hole === label);
+  return hole ? holeTask(hole, state) : 'done';
 }
 
 /** What the stake of a hole wants next. */
-function holeTask({ hole, staked, dug }: HoleAssessment, present: Present): HoleTask {
+function holeTask({ hole, staked, dug }: HoleAssessment, { present, checks }: StakeState): HoleTask {
   if (dug.at !== null) return 'done';
   const stake: Thing = { kind: 'hole-stake', hole };
   if (!present.stands(stake)) return 'drive';
   if (!present.pull(STAKE_A, stake)) return 'from-a';
   if (!present.pull(STAKE_B, stake)) return 'from-b';
-  return staked.position.verdict === 'out' ? 'shift' : 'done';
+  if (staked.position.verdict === 'out') return 'shift';
+  const proving = checks.some(
+    ({ from, to }) =>
+      [from, to].some(({ thing }) => thing.kind === 'hole-stake' && thing.hole === hole) &&
+      present.pull(from.thing, to.thing) !== null,
+  );
+  return staked.position.verdict === 'unsure' && !proving ? 'unsure' : 'done';
+}
+
+/** Wants something now: an unsure stake that the user went past waits, until it is pulled to again. */
+function isOpen({ present, putOff }: StakeState, label: string, task: HoleTask): boolean {
+  const key = task === 'unsure' ? unsureKey(present, label) : null;
+  return task !== 'done' && !(key !== null && putOff?.has(key));
+}
+
+/** Names a stake with its last pulls from A and B, by which an unsure one is put off; null while it has not both. */
+export function unsureKey(present: Present, hole: string): string | null {
+  const stake: Thing = { kind: 'hole-stake', hole };
+  const [a, b] = [present.pull(STAKE_A, stake), present.pull(STAKE_B, stake)];
+  return a && b ? `${a.id} ${b.id}` : null;
 }
 
 /**
@@ -136,5 +160,5 @@ function holeTask({ hole, staked, dug }: HoleAssessment, present: Present): Hole
 export function holeAfter(state: StakeState, label: string): string | null {
   const at = state.order.indexOf(label);
   const round = [...state.order.slice(at + 1), ...state.order.slice(0, Math.max(at, 0))];
-  return round.find((other) => taskOf(state, other) !== 'done') ?? null;
+  return round.find((other) => isOpen(state, other, taskOf(state, other))) ?? null;
 }

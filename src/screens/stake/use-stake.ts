@@ -16,11 +16,11 @@ export interface Stake {
   readonly pulls: ReadonlyMap<string, HolePulls>;
 }
 
-export function useStake(focused: string | null, goOn: boolean): Stake {
+export function useStake(focused: string | null, goOn: boolean, putOff: ReadonlySet<string>): Stake {
   const { situation, assessment } = useJobBook();
   return useMemo(
-    () => stakeOf({ situation, assessment }, focused, goOn),
-    [situation, assessment, focused, goOn],
+    () => stakeOf({ situation, assessment }, focused, goOn, putOff),
+    [situation, assessment, focused, goOn, putOff],
   );
 }
 
@@ -28,6 +28,7 @@ export function stakeOf(
   { situation, assessment }: Pick<JobBook, 'situation' | 'assessment'>,
   focused: string | null,
   goOn: boolean,
+  putOff: ReadonlySet<string>,
 ): Stake {
   const { plan, laid, entries } = situation;
   const sited = laid?.holes ?? [];
@@ -39,6 +40,7 @@ export function stakeOf(
     checks: plan ? checkPulls(sited, plan.instruments) : [],
     focused,
     goOn,
+    putOff,
   };
   const pulls = new Map(pullsFromStakes(situation).map((each) => [each.hole, each]));
   return { state, step: stakeStep(state), pulls };

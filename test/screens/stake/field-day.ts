@@ -55,6 +55,13 @@ export const fromA = (hole: string, error = 0): Body =>
 export const fromB = (hole: string, error = 0): Body =>
   pull(stake('B'), holeStake(hole), PULLS.get(hole)!.fromB + error);
 export const staked = (hole: string): Body[] => [stand(holeStake(hole)), fromA(hole), fromB(hole)];
+/** Driven, and pulled to along a slope of unknown rise: the places fit, and nothing is sure of them. */
+export const unsure = (hole: string): Body[] => [
+  stand(holeStake(hole)),
+  ...[fromA(hole), fromB(hole)].map(
+    (body): Body => (body.kind === 'pull' ? { ...body, hold: { how: 'slope' } } : body),
+  ),
+];
 export const STAKED: Body[] = [...READY, ...ORDER.flatMap(staked)];
 export const checked = (n: number): Body[] =>
   CHECKS.slice(0, n).map(({ from, to, expected }) => pull(from.thing, to.thing, expected));
@@ -72,7 +79,12 @@ export const dug = (hole: string, depth: string, obstruction: 'none' | 'rock' = 
 export const logOf = (bodies: readonly Body[]): Entry[] => bodies.map((body, i) => entry(i + 1, body));
 
 /** What the Stake phase makes of a log. */
-export function stakeAfter(bodies: readonly Body[], focused: string | null = null, goOn = false): Stake {
+export function stakeAfter(
+  bodies: readonly Body[],
+  focused: string | null = null,
+  goOn = false,
+  putOff: ReadonlySet<string> = new Set(),
+): Stake {
   const situation = situate(logOf(bodies));
-  return stakeOf({ situation, assessment: assessSituation(situation) }, focused, goOn);
+  return stakeOf({ situation, assessment: assessSituation(situation) }, focused, goOn, putOff);
 }

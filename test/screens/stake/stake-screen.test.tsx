@@ -29,6 +29,7 @@ import {
   STAKED,
   stake,
   stand,
+  unsure,
 } from './field-day.ts';
 
 afterEach(() => {
@@ -39,6 +40,9 @@ afterEach(() => {
 const open = (bodies: readonly Body[], hole: string | null = null) => openScreen(StakeScreen, bodies, hole);
 const [FIRST, SECOND] = ORDER as [string, string];
 const reading = (m: number) => formatLength(m, samplePlan.units);
+const FOOT = 0.3048;
+/** The words on the one main action. */
+const main = () => document.querySelector('button.button-main')?.textContent;
 const last = async (job: Awaited<ReturnType<typeof open>>) => (await job.log()).at(-1)!.body;
 
 function type(label: string, text: string) {
@@ -221,6 +225,56 @@ describe('one hole', () => {
     tap('Stake moved');
     await screen.findByText(`Stake ${FIRST}: read the tape back from A`);
     expect(await last(job)).toMatchObject({ kind: 'stand', event: 'moved' });
+  });
+
+  test('that is out by a foot on one tape asks for the pull again before any shift', async () => {
+    const wrong = fromA(FIRST, FOOT);
+    await open([...READY, stand(holeStake(FIRST)), wrong, fromB(FIRST)]);
+    expect(heading()).toMatch(new RegExp(`^Stake ${FIRST} is out by`));
+    expect(screen.getByText(/One foot too much: is it .* Pull it again before you shift/)).toBeTruthy();
+    expect(main()).toBe('Read the tape from A again');
+    expect(screen.getByRole('button', { name: 'Stake moved' }).className).not.toContain('button-main');
+  });
+
+  test('whose first reading was a foot long has it struck once the tape was pulled again', async () => {
+    const wrong = fromA(FIRST, FOOT);
+    const job = await open([...READY, stand(holeStake(FIRST)), wrong, fromB(FIRST), fromA(FIRST)]);
+    tap(/^Strike \d/);
+    fireEvent.click(screen.getByRole('radio', { name: 'misread', hidden: true }));
+    tap('Strike it');
+    await screen.findByText(`Hole ${SECOND}: drive a stake where both tapes meet`);
+    expect(standing(await job.log())).not.toContainEqual(expect.objectContaining({ body: wrong }));
+  });
+
+  test('that reads the same foot again is to be shifted: it was no slip', async () => {
+    const out = fromA(FIRST, FOOT);
+    await open([...READY, stand(holeStake(FIRST)), out, fromB(FIRST), out]);
+    expect(main()).toBe('Stake moved');
+  });
+
+  test('that is unsure stops the staking, says why, and asks for the rise', async () => {
+    await open([...READY, ...unsure(FIRST)]);
+    expect(heading()).toMatch(new RegExp(`^Stake ${FIRST} is unsure`));
+    expect(document.body.textContent).toContain('it may be in or out');
+    expect(document.body.textContent).toContain('enter the rise, or pull level');
+    expect(document.body.textContent).toContain('sloping, rise not known');
+    expect(main()).toBe('Read the tape from A again');
+    tap('Later');
+    await screen.findByText(`Hole ${SECOND}: drive a stake where both tapes meet`);
+  });
+
+  test('starts at the top of the view', async () => {
+    const scroll = vi.spyOn(globalThis, 'scrollTo').mockImplementation(() => {});
+    await open(READY, SECOND);
+    expect(scroll).toHaveBeenCalledWith(0, 0);
+  });
+
+  test('a sloping tape is told from the level length beside it', async () => {
+    await open(READY);
+    fireEvent.click(screen.getByRole('radio', { name: 'Sloping' }));
+    expect(screen.getAllByText('level length; along the slope the tape reads more')).toHaveLength(2);
+    fireEvent.click(screen.getByRole('radio', { name: 'Level' }));
+    expect(screen.queryByText('level length; along the slope the tape reads more')).toBeNull();
   });
 
   test('a reading can be struck where it is shown', async () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Body } from '../../../src/job/entry-schema.ts';
-import { holeAfter } from '../../../src/screens/stake/stake-step.ts';
+import { holeAfter, unsureKey } from '../../../src/screens/stake/stake-step.ts';
 import {
   BASELINE,
   CHECKS,
@@ -22,6 +22,7 @@ import {
   stakeAfter,
   staked,
   stand,
+  unsure,
 } from './field-day.ts';
 
 const step = (bodies: readonly Body[], focused: string | null = null, goOn = false) =>
@@ -75,6 +76,24 @@ describe('each hole in turn', () => {
       hole: FIRST,
       task: 'from-a',
     });
+  });
+
+  test('an unsure stake stops before the next is driven, until it is put off or a check pull is made to it', () => {
+    const bodies = [...READY, ...unsure(FIRST)];
+    expect(step(bodies)).toEqual({ at: 'hole', hole: FIRST, task: 'unsure' });
+    const key = unsureKey(stakeAfter(bodies).state.present, FIRST)!;
+    const later = stakeAfter(bodies, null, false, new Set([key]));
+    expect(later.step).toEqual({ at: 'hole', hole: SECOND, task: 'drive' });
+    const again = stakeAfter([...bodies, fromA(FIRST, 0.001)], null, false, new Set([key])).state;
+    expect(unsureKey(again.present, FIRST)).not.toBe(key);
+    const rest = ORDER.slice(1).flatMap(staked);
+    const ends = stakeAfter([...bodies, ...rest], null, false, new Set([key]));
+    expect(ends.step.at).toBe('check');
+    expect(holeAfter(ends.state, SECOND)).toBeNull();
+    const { from, to, expected } = CHECKS.find((pulled) =>
+      [pulled.from, pulled.to].some(({ thing }) => thing.kind === 'hole-stake' && thing.hole === FIRST),
+    )!;
+    expect(step([...bodies, ...rest, pull(from.thing, to.thing, expected)]).at).toBe('check');
   });
 
   test('a stake that is in leads on to the next hole in the order of work', () => {
