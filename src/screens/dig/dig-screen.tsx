@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
 import { listWords } from '../../judge/words.ts';
 import { workOrder } from '../../stakeout/index.ts';
 import { ButtonLink } from '../../ui/index.ts';
@@ -21,6 +21,8 @@ export function DigScreen({ hole }: PhaseProps) {
     [situation.laid],
   );
   const step = digStep({ situation, assessment, order, focused: hole });
+  // A hole or phase of its own starts this screen afresh, and the last one may have been scrolled far.
+  useLayoutEffect(() => scrollTo(0, 0), []);
   useStartAtTop(step.at === 'hole' ? `${step.hole} ${step.task}` : step.at);
   const planned = situation.holes.find(({ label }) => label === dugHole);
   const assessed = assessment.holes.find((each) => each.hole === dugHole);

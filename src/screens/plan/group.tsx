@@ -11,7 +11,15 @@ export interface GroupProps {
 /** A few fields behind one line that says what they are set to. Opening one closes the others, so the page stays short. */
 export function Group({ title, line, open = false, children }: GroupProps) {
   return (
-    <details class="plan-group" name="plan-group" open={open}>
+    <details
+      class="plan-group"
+      name="plan-group"
+      open={open}
+      onToggle={({ currentTarget }) => {
+        // The group that closes above may have been long: the head must not leave the view.
+        if (currentTarget.open) currentTarget.scrollIntoView({ block: 'start' });
+      }}
+    >
       <summary class="plan-group-head">
         <span class="plan-group-words">
           <strong class="plan-group-title">{title}</strong>

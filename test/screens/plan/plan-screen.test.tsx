@@ -264,6 +264,17 @@ describe('points', () => {
 });
 
 describe('the top of the page', () => {
+  test('is in view when the phase is opened, and so is the head of a group that is opened', async () => {
+    const scroll = vi.spyOn(globalThis, 'scrollTo').mockImplementation(() => {});
+    await open();
+    expect(scroll).toHaveBeenCalledWith(0, 0);
+    const group = screen.getByText('Tolerances').closest('details')!;
+    const intoView = vi.spyOn(group, 'scrollIntoView').mockImplementation(() => {});
+    group.open = true;
+    fireEvent(group, new Event('toggle'));
+    expect(intoView).toHaveBeenCalledWith({ block: 'start' });
+  });
+
   test('says what stops the plan, and what is still to settle', async () => {
     const { each } = samplePlan;
     await open({
