@@ -40,12 +40,12 @@ export async function enterEntry(hand: Hand, body: Body, plan: Plan): Promise<vo
   await hand.page.getByText(`Saved: ${describeEntry({ body }, plan)}.`, { exact: true }).waitFor();
 }
 
-const TICKS: Partial<Record<BodyOf<'check'>['item'], string>> = {
-  clean: 'Clean, and measured again',
-  gravel: 'The gravel is in',
-  braced: 'It is braced two ways',
-  inspection: 'Inspected, or none is asked for',
-  weather: 'The weather is fit for concrete',
+const TICKS: Partial<Record<BodyOf<'check'>['item'], RegExp>> = {
+  clean: /^Clean, and measured again/,
+  gravel: /^The gravel is in/,
+  braced: /^It is braced two ways/,
+  inspection: /^Inspected, or none is asked for/,
+  weather: /^The weather is fit for concrete/,
 };
 
 async function enterCheck(hand: Hand, { item, hole }: BodyOf<'check'>): Promise<void> {

@@ -35,15 +35,12 @@ function MissingRow({ hole, missing: { text, mend }, onLog, onDecide }: MissingR
   switch (mend.by) {
     case 'tick':
       return (
-        <Button
-          label={mend.words}
-          onPress={() => onLog({ kind: 'check', hole, item: mend.item, done: true })}
-        >
+        <Button onPress={() => onLog({ kind: 'check', hole, item: mend.item, done: true })}>
           <span class="tick">
             <span class="tick-words">
               <span class="tick-box" aria-hidden="true" />
               {mend.words}
-            </span>
+            </span>{' '}
             <span class="tick-hint">{text}</span>
           </span>
         </Button>
