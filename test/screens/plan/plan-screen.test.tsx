@@ -7,6 +7,7 @@ import { type Plan, PlanSchema } from '../../../src/job/plan-schema.ts';
 import { defaultPlan } from '../../../src/plan/index.ts';
 import { PlanScreen } from '../../../src/screens/plan/plan-screen.tsx';
 import { REPEAT_TAP_MS } from '../../../src/ui/repeat-tap.ts';
+import { unbroken } from '../../../src/ui/unbroken.ts';
 import { sampleBodies, samplePlan } from '../../job/sample.ts';
 import { fillDisk } from '../../store/fake-store.ts';
 import { openScreen, painted } from './open-screen.tsx';
@@ -192,8 +193,8 @@ describe('points', () => {
     press('Add a hole');
     press('Add it');
     expect(screen.getAllByRole('alert').map((alert) => alert.textContent)).toEqual([
-      'To the right is empty: type a length, such as 12′ 6 1/2″.',
-      'To the front is empty: type a length, such as 12′ 6 1/2″.',
+      unbroken('To the right is empty: type a length, such as 12′ 6 1/2″.'),
+      unbroken('To the front is empty: type a length, such as 12′ 6 1/2″.'),
     ]);
     expect(ofKind(await job.log(), 'plan')).toHaveLength(2);
     fireEvent.input(screen.getByLabelText('To the right'), { target: { value: '20′' } });
@@ -201,7 +202,10 @@ describe('points', () => {
     await beyondRepeat();
     press('Add it');
     expect(
-      await screen.findByRole('button', { name: 'Hole 10: 20′ 0″ right, 3′ 0″ behind', hidden: true }),
+      await screen.findByRole('button', {
+        name: unbroken('Hole 10: 20′ 0″ right, 3′ 0″ behind'),
+        hidden: true,
+      }),
     ).toBeTruthy();
   });
 
