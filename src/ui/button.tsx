@@ -1,6 +1,5 @@
 import type { ComponentChildren } from 'preact';
 import { useSingleTap } from './repeat-tap.ts';
-import { unbroken } from './unbroken.ts';
 
 export type ButtonKind = 'main' | 'plain' | 'danger';
 
@@ -32,7 +31,7 @@ export function Button(props: ButtonProps) {
       aria-pressed={props.pressed}
       onClick={press}
     >
-      {kept(props.children)}
+      {props.children}
     </button>
   );
 }
@@ -48,14 +47,10 @@ export interface ButtonLinkProps {
 export function ButtonLink({ kind = 'plain', href, label, children }: ButtonLinkProps) {
   return (
     <a class={`button button-${kind}`} href={href} aria-label={label}>
-      {kept(children)}
+      {children}
     </a>
   );
 }
-
-/** Words that are a button's whole content are kept from breaking inside a length. */
-const kept = (children: ComponentChildren): ComponentChildren =>
-  typeof children === 'string' ? unbroken(children) : children;
 
 /** Buttons side by side where there is room, each of the same width. */
 export function ButtonRow({ children }: { readonly children: ComponentChildren }) {

@@ -1,6 +1,5 @@
 import { useId } from 'preact/hooks';
 import { FieldHint, type FieldWords } from './field.tsx';
-import { unbroken } from './unbroken.ts';
 
 export interface Choice<T extends string> {
   readonly value: T;
@@ -40,7 +39,7 @@ export function ChoiceField<T extends string>({
               onChange={() => onChange(choice.value)}
             />
             <span class="choice-words">
-              {unbroken(choice.label)}
+              {choice.label}
               {choice.hint && <span class="choice-hint"> {choice.hint}</span>}
             </span>
           </label>
