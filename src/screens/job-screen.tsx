@@ -1,4 +1,5 @@
 import type { ComponentType } from 'preact';
+import { useLayoutEffect } from 'preact/hooks';
 import { Frame } from '../ui/frame.tsx';
 import { Problem } from '../ui/problem.tsx';
 import { JobBookContext } from './job-book.ts';
@@ -28,6 +29,8 @@ const SCREENS: Record<Phase, ComponentType<PhaseProps>> = {
 /** One job, opened from the disk, at the phase in the address. */
 export function JobScreen({ route }: { readonly route: Extract<Route, { at: 'job' }> }) {
   const job = useJob(route.job);
+  // Another phase or hole begins at its head, however far the last one was scrolled.
+  useLayoutEffect(() => scrollTo(0, 0), [route.phase, route.hole]);
   if (job.at !== 'open') {
     return (
       <Frame name="Swingtape" jobsHref={hrefOf({ at: 'home' })}>

@@ -41,7 +41,7 @@ async function expectRefusal(page: Page, field: string, sentence: RegExp): Promi
     .locator('dialog[open] .problem, main .problem, .frame-foot .problem')
     .filter({ hasText: field });
   await problem.first().waitFor();
-  const texts = await problem.allTextContents();
+  const texts = (await problem.allTextContents()).map((text) => text.replaceAll('\u00a0', ' '));
   expect(texts).toHaveLength(1);
   expect(texts[0]?.startsWith(field), texts[0]).toBe(true);
   expect(texts[0]).toMatch(sentence);

@@ -97,7 +97,8 @@ export class Hand {
   }
 
   /** The card's own words: the one thing to do next. */
-  card = async (): Promise<string> => (await this.page.locator('main h2').first().textContent()) ?? '';
+  card = async (): Promise<string> =>
+    ((await this.page.locator('main h2').first().textContent()) ?? '').replaceAll('\u00a0', ' ');
 
   sheet = (title: string): Locator => this.page.getByRole('dialog', { name: title, exact: true });
 

@@ -31,7 +31,7 @@ export async function stakesSay(page: Page, { holes }: Assessment): Promise<void
     if (checked && verdict === 'in') continue;
     const table = page.getByRole('list', { name: 'Stakes that are not in and checked yet' });
     await textOf(page, 'stake');
-    expect.soft(await table.textContent(), `Stake ${hole}`).toContain(staked.position.text);
+    expect.soft(plain(await table.textContent()), `Stake ${hole}`).toContain(staked.position.text);
   }
   await textOf(page, 'stake');
 }
@@ -84,5 +84,8 @@ const countMissing = (page: Page): Promise<number> =>
 /** Everything that a phase says of a hole, closed parts too. */
 async function textOf(page: Page, phase: Phase, hole: string | null = null): Promise<string> {
   await show(page, phase, hole);
-  return (await page.locator('#app').textContent()) ?? '';
+  return plain(await page.locator('#app').textContent());
 }
+
+/** Lengths are shown in one piece, by no-break spaces; the words are the same. */
+const plain = (text: string | null): string => (text ?? '').replaceAll('\u00a0', ' ');

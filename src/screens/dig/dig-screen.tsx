@@ -1,4 +1,4 @@
-import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { listWords } from '../../judge/words.ts';
 import { workOrder } from '../../stakeout/index.ts';
 import { ButtonLink } from '../../ui/index.ts';
@@ -22,7 +22,6 @@ export function DigScreen({ hole }: PhaseProps) {
   );
   const step = digStep({ situation, assessment, order, focused: hole });
   // A hole or phase of its own starts this screen afresh, and the last one may have been scrolled far.
-  useLayoutEffect(() => scrollTo(0, 0), []);
   useStartAtTop(step.at === 'hole' ? `${step.hole} ${step.task}` : step.at);
   const planned = situation.holes.find(({ label }) => label === dugHole);
   const assessed = assessment.holes.find((each) => each.hole === dugHole);

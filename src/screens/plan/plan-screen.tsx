@@ -1,4 +1,4 @@
-import { useLayoutEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import type { Plan } from '../../job/plan-schema.ts';
 import { defaultPlan } from '../../plan/index.ts';
 import { Button, ButtonLink, ChoiceField, PlanDrawing } from '../../ui/index.ts';
@@ -24,7 +24,6 @@ import './plan.css';
 /** The drawing, put in a few numbers at a time, in the order in which a person reads them off a sheet. */
 export function PlanScreen({ hole }: PhaseProps) {
   // The phase before it may have been scrolled far.
-  useLayoutEffect(() => scrollTo(0, 0), []);
   const { jobId, situation } = useJobBook();
   const stake = hrefOf({ at: 'job', job: jobId, phase: 'stake', hole: null });
   const { plan } = situation;

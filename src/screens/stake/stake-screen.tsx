@@ -1,4 +1,4 @@
-import { useLayoutEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { NothingYet } from '../nothing-yet.tsx';
 import { OpenPullContext } from '../open-pull.ts';
 import type { PhaseProps } from '../phase-props.ts';
@@ -27,7 +27,6 @@ export function StakeScreen({ hole }: PhaseProps) {
   const [putOff, onPutOff] = usePutOff();
   const stake = useStake(hole, goOn, putOff);
   // A hole or phase of its own starts this screen afresh, and the last one may have been scrolled far.
-  useLayoutEffect(() => scrollTo(0, 0), []);
   useStartAtTop(cardKey(stake.step, moving));
   return (
     <OpenPullContext.Provider value={setPull}>
