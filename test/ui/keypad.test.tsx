@@ -148,7 +148,7 @@ describe('what cannot be read', () => {
     open({ units: 'm', bounds: { max: 30, maxName: 'the tape’s 30 m' } });
     type('31');
     press('Enter');
-    expect(screen.getByRole('alert').textContent).toMatch(/more than the tape’s 30 m/);
+    expect(screen.getByRole('alert').textContent).toMatch(/more than the tape’s 30\u00a0m/);
   });
 });
 
