@@ -118,6 +118,16 @@ const NOTES = `## How a job is made
    Estimation and Hypothesis Testing in Linear Models", ch. 3), λ being the χ² that exact readings leave. It tells of one test
    that knows which stake and when.
 
+## Where it falls short
+
+- **Named first** is at its bar, not clear of it, and no test could do much better with these readings: see what is expected. What
+  is lost lies in pulls with redundancy below 0.3, on piers and on the last posts of rings, which one spare pull guards. With a
+  second long pull across to every set post, five more a job, 99.5 % of all guarded pulls of 64 jobs were named first.
+- **Not named at all** are a few in ten thousand: an inch that stands out is named first, and then cleared because with it left out
+  another reading stands out by luck.
+- **The global test** fails clean jobs a little more seldom than stated: two readings of the same face of a post round to the same
+  sixteenth, and agree better than their sigma says.
+
 ## What is not in it
 
 - A tape that is wrong by the same share in every pull, a post turned on its foot, and a tape held along a slope of unknown rise:
