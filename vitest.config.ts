@@ -16,6 +16,7 @@ export default defineConfig({
           name: 'unit',
           environment: 'node',
           include: ['test/**/*.test.{ts,tsx}'],
+          setupFiles: ['test/seed.ts'],
           testTimeout: UNIT_TIMEOUT_MS,
         },
       },

@@ -21,7 +21,7 @@ export function circlesMeet(c0: Vec, r0: number, c1: Vec, r1: number): Meeting |
   const square = r0 * r0 - along * along;
   const u = scale(subtract(c1, c0), 1 / d);
   if (!(square >= 0)) {
-    const miss = add(c0, scale(u, nearestMiss(r0, r1, d)));
+    const miss = add(c0, scale(u, nearestMiss(r0, r1, d, along)));
     return { left: miss, right: miss, meets: false };
   }
   const h = Math.sqrt(square);
@@ -30,10 +30,13 @@ export function circlesMeet(c0: Vec, r0: number, c1: Vec, r1: number): Meeting |
   return { left: add(foot, across), right: subtract(foot, across), meets: true };
 }
 
-/** Halfway between the points where two circles that do not meet come nearest: along the line of centres, from the first. */
-function nearestMiss(r0: number, r1: number, d: number): number {
-  if (r0 + r1 < d) return (r0 + d - r1) / 2;
-  return r0 > r1 ? (r0 + d + r1) / 2 : (d - r1 - r0) / 2;
+/**
+ * Halfway between the points where two circles that do not meet come nearest: along the line of centres, from the first.
+ * Where `along` falls tells which way they miss, and does so for circles that touch but for rounding, too.
+ */
+function nearestMiss(r0: number, r1: number, d: number, along: number): number {
+  if (along > d) return (r0 + d + r1) / 2;
+  return along < 0 ? (d - r1 - r0) / 2 : (r0 + d - r1) / 2;
 }
 
 /** The image of `p` in the line through `a` and `b`; `p` itself when these coincide. */

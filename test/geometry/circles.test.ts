@@ -29,6 +29,12 @@ describe('circlesMeet', () => {
     );
   });
 
+  it('gives the point where they touch, though rounding says that they just miss', () => {
+    const [a, b, p] = [0, -0.014379709614375498, -0.002644599657633233].map((x) => ({ x, y: 0 }));
+    const { left } = circlesMeet(a!, distance(a!, p!), b!, distance(b!, p!))!;
+    expect(distance(left, p!)).toBeLessThan(1e-12);
+  });
+
   it('gives the nearest miss when the circles do not reach each other', () => {
     const apart = circlesMeet({ x: 0, y: 0 }, 1, { x: 4, y: 0 }, 1)!;
     expect(apart).toEqual({ left: { x: 2, y: 0 }, right: { x: 2, y: 0 }, meets: false });
