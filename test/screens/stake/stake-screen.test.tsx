@@ -263,12 +263,6 @@ describe('one hole', () => {
     await screen.findByText(`Hole ${SECOND}: drive a stake where both tapes meet`);
   });
 
-  test('starts at the top of the view', async () => {
-    const scroll = vi.spyOn(globalThis, 'scrollTo').mockImplementation(() => {});
-    await open(READY, SECOND);
-    expect(scroll).toHaveBeenCalledWith(0, 0);
-  });
-
   test('a sloping tape is told from the level length beside it', async () => {
     await open(READY);
     fireEvent.click(screen.getByRole('radio', { name: 'Sloping' }));
