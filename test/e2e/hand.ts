@@ -9,6 +9,9 @@ export type Way = 'taps' | 'keyboard';
 /** A repeat tap, and a little more. */
 const DELIBERATE_MS = REPEAT_TAP_MS + 50;
 
+/** Nearer than this the app takes two taps for one thumb; and a little more. */
+const SAME_SPOT_PX = 60;
+
 export interface Count {
   taps: number;
   keys: number;
@@ -21,6 +24,7 @@ export class Hand {
   readonly askedBack: string[] = [];
   #count: Count = { taps: 0, keys: 0 };
   readonly #tappedAt = new Map<string, number>();
+  #lastTap: { x: number; y: number; at: number } | null = null;
 
   constructor(readonly page: Page) {}
 
@@ -35,10 +39,27 @@ export class Hand {
     const name = String(target);
     const onSheet = (await this.page.locator('dialog[open]').count()) > 0;
     const before = onSheet ? (this.#tappedAt.get(name) ?? 0) : Math.max(0, ...this.#tappedAt.values());
+    await this.#waitSince(before);
+    await this.tapAside(target);
+    this.#tappedAt.set(name, Date.now());
+  }
+
+  /** A tap that waits only where it falls on the spot of the last one. */
+  async tapAside(target: Locator): Promise<void> {
+    await target.scrollIntoViewIfNeeded();
+    const box = await target.boundingBox();
+    const spot = box && { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+    const last = this.#lastTap;
+    if (spot && last && Math.hypot(spot.x - last.x, spot.y - last.y) < SAME_SPOT_PX) {
+      await this.#waitSince(last.at);
+    }
+    await target.tap();
+    this.#lastTap = spot && { ...spot, at: Date.now() };
+  }
+
+  async #waitSince(before: number): Promise<void> {
     const since = Date.now() - before;
     if (since < DELIBERATE_MS) await this.page.waitForTimeout(DELIBERATE_MS - since);
-    await target.tap();
-    this.#tappedAt.set(name, Date.now());
   }
 
   button = (name: string | RegExp, within: Page | Locator = this.page): Locator =>
@@ -135,10 +156,10 @@ export class Hand {
     await this.page.keyboard.type(text);
   }
 
-  /** Keys of the pad take taps as fast as they come: 1 then 1 is 11. */
+  /** Keys of the pad take taps as fast as they come, but where one key came up under another. */
   async #tapKey(name: string, pad: Locator): Promise<void> {
     this.#count.taps += 1;
-    await this.button(name, pad).tap();
+    await this.tapAside(this.button(name, pad));
   }
 
   async #tapOut(pad: Locator, length: Length): Promise<void> {
