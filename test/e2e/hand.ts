@@ -23,8 +23,7 @@ export class Hand {
   /** Readings that the keypad asked back about. */
   readonly askedBack: string[] = [];
   #count: Count = { taps: 0, keys: 0 };
-  readonly #tappedAt = new Map<string, number>();
-  #lastTap: { x: number; y: number; at: number } | null = null;
+  #lastTap = { x: 0, y: 0, at: 0 };
 
   constructor(readonly page: Page) {}
 
@@ -33,28 +32,24 @@ export class Hand {
     this.counts.set(name, this.#count);
   }
 
-  /** Slower than a hand that is nudged, wherever the app would take a second tap for that. */
+  /** Slower than a hand that is nudged, which the app would take for one tap. */
   async tap(target: Locator): Promise<void> {
     this.#count.taps += 1;
-    const name = String(target);
-    const onSheet = (await this.page.locator('dialog[open]').count()) > 0;
-    const before = onSheet ? (this.#tappedAt.get(name) ?? 0) : Math.max(0, ...this.#tappedAt.values());
-    await this.#waitSince(before);
-    await this.tapAside(target);
-    this.#tappedAt.set(name, Date.now());
+    await this.#waitSince(this.#lastTap.at);
+    await target.tap();
+    this.#lastTap = { x: 0, y: 0, at: Date.now() };
   }
 
   /** A tap that waits only where it falls on the spot of the last one. */
-  async tapAside(target: Locator): Promise<void> {
-    await target.scrollIntoViewIfNeeded();
+  async #tapAside(target: Locator): Promise<void> {
+    await target.waitFor();
     const box = await target.boundingBox();
-    const spot = box && { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-    const last = this.#lastTap;
-    if (spot && last && Math.hypot(spot.x - last.x, spot.y - last.y) < SAME_SPOT_PX) {
-      await this.#waitSince(last.at);
-    }
+    if (!box) throw new Error('Nothing to tap');
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    const { x: lastX, y: lastY, at } = this.#lastTap;
+    if (Math.hypot(x - lastX, y - lastY) < SAME_SPOT_PX) await this.#waitSince(at);
     await target.tap();
-    this.#lastTap = spot && { ...spot, at: Date.now() };
+    this.#lastTap = { x, y, at: Date.now() };
   }
 
   async #waitSince(before: number): Promise<void> {
@@ -159,7 +154,7 @@ export class Hand {
   /** Keys of the pad take taps as fast as they come, but where one key came up under another. */
   async #tapKey(name: string, pad: Locator): Promise<void> {
     this.#count.taps += 1;
-    await this.tapAside(this.button(name, pad));
+    await this.#tapAside(this.button(name, pad));
   }
 
   async #tapOut(pad: Locator, length: Length): Promise<void> {

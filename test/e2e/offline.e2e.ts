@@ -2,6 +2,7 @@ import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../src/judge/assess.ts';
 import { readRoute } from '../../src/screens/route.ts';
+import { REPEAT_TAP_MS } from '../../src/ui/repeat-tap.ts';
 import { openExample } from '../tools/example.ts';
 import { backupIn, readExample, restoreLog, upTo } from './example.ts';
 import { show } from './go.ts';
@@ -112,6 +113,8 @@ describe('a double tap', () => {
     const hand = new Hand(app.page);
     for (const [button, line] of STEPS) {
       await hand.button(button).waitFor();
+      // Past the time in which a tap would still belong to the one before.
+      await app.page.waitForTimeout(REPEAT_TAP_MS);
       await doubleTap(app.page, hand.button(button), gapMs);
       await app.page.getByText(new RegExp(`^Saved: ${line}`)).waitFor();
       expect(await app.page.getByRole('dialog').count()).toBe(0);

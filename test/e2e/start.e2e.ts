@@ -6,7 +6,8 @@ import { openApp } from './harness.ts';
 
 /** What the build made, but for the worker itself, its list, and the manifest, which only an installer reads. */
 function filesToKeep(): string[] {
-  const apart = /^(sw\.js|workbox-.*\.js|precached\.json|manifest\.webmanifest)$/;
+  // The README's picture is served, and no use on a phone.
+  const apart = /^(picture\.png|sw\.js|workbox-.*\.js|precached\.json|manifest\.webmanifest)$/;
   return readdirSync(builtApp(), { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
     .map((entry) => relative(builtApp(), join(entry.parentPath, entry.name)).replaceAll('\\', '/'))
