@@ -11,6 +11,8 @@ const DELIBERATE_MS = REPEAT_TAP_MS + 50;
 
 /** Nearer than this the app takes two taps for one thumb; and a little more. */
 const SAME_SPOT_PX = 60;
+/** A spot that was not looked up: it may be any, so the next key waits. */
+const SOMEWHERE = { x: Number.NaN, y: Number.NaN };
 
 export interface Count {
   taps: number;
@@ -23,7 +25,7 @@ export class Hand {
   /** Readings that the keypad asked back about. */
   readonly askedBack: string[] = [];
   #count: Count = { taps: 0, keys: 0 };
-  #lastTap = { x: 0, y: 0, at: 0 };
+  #lastTap = { ...SOMEWHERE, at: 0 };
 
   constructor(readonly page: Page) {}
 
@@ -37,7 +39,7 @@ export class Hand {
     this.#count.taps += 1;
     await this.#waitSince(this.#lastTap.at);
     await target.tap();
-    this.#lastTap = { x: 0, y: 0, at: Date.now() };
+    this.#lastTap = { ...SOMEWHERE, at: Date.now() };
   }
 
   /** A tap that waits only where it falls on the spot of the last one. */
@@ -47,7 +49,7 @@ export class Hand {
     if (!box) throw new Error('Nothing to tap');
     const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
     const { x: lastX, y: lastY, at } = this.#lastTap;
-    if (Math.hypot(x - lastX, y - lastY) < SAME_SPOT_PX) await this.#waitSince(at);
+    if (!(Math.hypot(x - lastX, y - lastY) >= SAME_SPOT_PX)) await this.#waitSince(at);
     await target.tap();
     this.#lastTap = { x, y, at: Date.now() };
   }

@@ -13,7 +13,7 @@ import { openApp } from './harness.ts';
 import { screensSay, stakesSay } from './said.ts';
 
 /** Some 200 lines of the field book, each a few taps. */
-const WHOLE_JOB_MS = 600_000;
+const WHOLE_JOB_MS = 900_000;
 
 it(
   'the example’s whole field book, entered by hand, gives what the desk command says of the example file',
