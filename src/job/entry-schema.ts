@@ -2,12 +2,15 @@ import * as v from 'valibot';
 import { LengthSchema } from './length.ts';
 import { LabelSchema, PlanSchema } from './plan-schema.ts';
 
+const StakeSchema = v.strictObject({ kind: v.literal('stake'), label: LabelSchema });
+const NailSchema = v.strictObject({ kind: v.literal('nail'), label: LabelSchema });
+
 /**
  * A physical thing on the site. `post` is whatever the hole holds once it is set, so a pier too.
  */
 export const ThingSchema = v.variant('kind', [
-  v.strictObject({ kind: v.literal('stake'), label: LabelSchema }),
-  v.strictObject({ kind: v.literal('nail'), label: LabelSchema }),
+  StakeSchema,
+  NailSchema,
   v.strictObject({ kind: v.literal('hole-stake'), hole: LabelSchema }),
   v.strictObject({ kind: v.literal('post'), hole: LabelSchema }),
 ]);
@@ -46,6 +49,32 @@ export type Hold = v.InferOutput<typeof HoldSchema>;
 
 const Note = v.optional(v.pipe(v.string(), v.maxLength(500)));
 
+/** How hard and how warm a tape was held, where that was noted: what is absent was as the tape's own standard says. */
+const PullingSchema = v.strictObject({
+  temperature: v.optional(
+    v.pipe(v.number(), v.minValue(-40), v.maxValue(70), v.description('of the tape, °C')),
+  ),
+  tension: v.optional(v.pipe(v.number(), v.minValue(1), v.maxValue(500), v.description('newtons'))),
+  spans: v.optional(
+    v.pipe(v.array(LengthSchema), v.maxLength(20), v.description('lengths that hung free, one by one')),
+  ),
+});
+export type Pulling = v.InferOutput<typeof PullingSchema>;
+
+/** What a height is of: read with a rod, or compared by a water level or a laser. */
+export const HeightPointSchema = v.variant('point', [
+  v.strictObject({ point: v.literal('benchmark') }),
+  v.strictObject({ point: v.literal('top'), hole: LabelSchema }),
+  v.strictObject({ point: v.literal('ground'), hole: LabelSchema }),
+  v.strictObject({ point: v.literal('bottom'), hole: LabelSchema }),
+  v.strictObject({ point: v.literal('turning-point'), label: LabelSchema }),
+  v.strictObject({ point: v.literal('stake'), label: LabelSchema }),
+]);
+export type HeightPoint = v.InferOutput<typeof HeightPointSchema>;
+
+/** Readings on the two pegs of a test of the level, from one set-up. */
+const PegReadingsSchema = v.strictObject({ a: LengthSchema, b: LengthSchema });
+
 /** A place in the plan frame as typed: distances to the right of, and to the front of, the plan centre. */
 export const PlanPlaceSchema = v.strictObject({ right: LengthSchema, front: LengthSchema });
 export type PlanPlace = v.InferOutput<typeof PlanPlaceSchema>;
@@ -67,6 +96,11 @@ export const BODIES = {
     b: PlanPlaceSchema,
     chosenBy: v.picklist(['tool', 'user']),
   }),
+  reference: v.strictObject({
+    kind: v.literal('reference'),
+    thing: v.variant('kind', [StakeSchema, NailSchema]),
+    at: v.pipe(PlanPlaceSchema, v.description('where it is meant to stand; which side of a line it is on')),
+  }),
   stand: v.strictObject({
     kind: v.literal('stand'),
     thing: ThingSchema,
@@ -79,6 +113,25 @@ export const BODIES = {
     to: PullEndSchema,
     reading: LengthSchema,
     hold: HoldSchema,
+    tape: v.optional(
+      v.pipe(LabelSchema, v.description('of the plan’s tapes; one without corrections when absent')),
+    ),
+    pulling: v.optional(PullingSchema),
+    note: Note,
+  }),
+  offset: v.strictObject({
+    kind: v.literal('offset'),
+    from: v.pipe(ThingSchema, v.description('where the string begins: stations count from here')),
+    to: v.pipe(ThingSchema, v.description('where the string ends')),
+    of: v.pipe(PullEndSchema, v.description('what was measured off the string')),
+    station: v.optional(
+      v.pipe(LengthSchema, v.description('along the string; behind its beginning when negative')),
+    ),
+    offset: v.optional(v.pipe(LengthSchema, v.description('square off the string, never negative'))),
+    side: v.pipe(
+      v.picklist(['left', 'right', 'on']),
+      v.description('of a person who walks along the string from its beginning'),
+    ),
     note: Note,
   }),
   plumb: v.strictObject({
@@ -96,15 +149,28 @@ export const BODIES = {
   rod: v.strictObject({
     kind: v.literal('rod'),
     setup: v.pipe(LabelSchema, v.description('set-up of the level; a new one each time it is moved')),
-    on: v.variant('point', [
-      v.strictObject({ point: v.literal('benchmark') }),
-      v.strictObject({ point: v.literal('top'), hole: LabelSchema }),
-      v.strictObject({ point: v.literal('ground'), hole: LabelSchema }),
-      v.strictObject({ point: v.literal('bottom'), hole: LabelSchema }),
-      v.strictObject({ point: v.literal('turning-point'), label: LabelSchema }),
-      v.strictObject({ point: v.literal('stake'), label: LabelSchema }),
-    ]),
+    on: HeightPointSchema,
     reading: LengthSchema,
+    sight: v.optional(v.pipe(LengthSchema, v.description('from the level to the rod'))),
+    inverted: v.optional(
+      v.pipe(v.boolean(), v.description('held upside down against a point above the level')),
+    ),
+    note: Note,
+  }),
+  difference: v.strictObject({
+    kind: v.literal('difference'),
+    by: v.picklist(['water-level', 'laser']),
+    from: HeightPointSchema,
+    to: HeightPointSchema,
+    height: v.pipe(LengthSchema, v.description('between the two, never negative')),
+    higher: v.picklist(['from', 'to', 'none']),
+    note: Note,
+  }),
+  'two-peg': v.strictObject({
+    kind: v.literal('two-peg'),
+    middle: v.pipe(PegReadingsSchema, v.description('rod readings from midway between the pegs')),
+    near: v.pipe(PegReadingsSchema, v.description('rod readings from near peg a')),
+    sights: v.pipe(PegReadingsSchema, v.description('from the level to each peg, in the second set-up')),
     note: Note,
   }),
   dug: v.strictObject({
@@ -142,10 +208,14 @@ export const BODIES = {
 export const BodySchema = v.variant('kind', [
   BODIES.plan,
   BODIES.site,
+  BODIES.reference,
   BODIES.stand,
   BODIES.pull,
+  BODIES.offset,
   BODIES.plumb,
   BODIES.rod,
+  BODIES.difference,
+  BODIES['two-peg'],
   BODIES.dug,
   BODIES.check,
   BODIES.pour,

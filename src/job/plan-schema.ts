@@ -101,8 +101,49 @@ export const TolerancesSchema = v.strictObject({
   spacing: v.pipe(LengthSchema, v.description('plus or minus, centre to centre of neighbours')),
   plumb: v.pipe(Ratio, v.description('greatest lean, metres per metre')),
   level: v.pipe(LengthSchema, v.description('plus or minus, at the top')),
+  tops: v.optional(
+    v.pipe(LengthSchema, v.description('plus or minus, of tops among themselves; as `level` when absent')),
+  ),
 });
 export type Tolerances = v.InferOutput<typeof TolerancesSchema>;
+
+/** A tape that does not read true. What is absent needs no correction: it is as printed, or was never noted. */
+const TapeSchema = v.strictObject({
+  label: v.pipe(LabelSchema, v.description('what is written on it')),
+  nominal: v.pipe(LengthSchema, v.description('length as printed')),
+  actual: v.pipe(
+    LengthSchema,
+    v.description('what that is in truth, at its temperature and tension, lying on a floor'),
+  ),
+  zero: v.pipe(
+    LengthSchema,
+    v.description('added to every reading: a bent hook or a torn end; negative when it reads too long'),
+  ),
+  temperature: v.optional(
+    v.pipe(
+      v.number(),
+      v.minValue(-40),
+      v.maxValue(70),
+      v.description('at which it is true, °C; 20 when absent'),
+    ),
+  ),
+  tension: v.optional(
+    v.pipe(v.number(), v.minValue(1), v.maxValue(500), v.description('at which it is true, newtons')),
+  ),
+  expansion: v.optional(
+    v.pipe(v.number(), v.minValue(0), v.maxValue(1e-4), v.description('per °C; 11.6e-6 for steel')),
+  ),
+  stiffness: v.optional(
+    v.pipe(
+      v.number(),
+      v.minValue(1000),
+      v.maxValue(1e7),
+      v.description('cross-section times modulus, newtons'),
+    ),
+  ),
+  weight: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(10), v.description('newtons per metre'))),
+});
+export type TapeSpec = v.InferOutput<typeof TapeSchema>;
 
 /** Standard deviations (one sigma) of the readings, and the tape's reach. */
 export const InstrumentsSchema = v.strictObject({
@@ -114,6 +155,10 @@ export const InstrumentsSchema = v.strictObject({
   tapeErrorPerMetre: v.pipe(v.number(), v.minValue(0), v.maxValue(0.01), v.description('metres per metre')),
   plumbError: v.pipe(Ratio, v.description('sigma of one plumb reading, metres per metre')),
   rodError: v.pipe(LengthSchema, v.description('sigma of one rod reading')),
+  rodLength: v.optional(v.pipe(LengthSchema, v.description('of the rod, from foot to head'))),
+  tapes: v.optional(
+    v.pipe(v.array(TapeSchema), v.maxLength(12), v.description('tapes with corrections of their own')),
+  ),
 });
 export type Instruments = v.InferOutput<typeof InstrumentsSchema>;
 

@@ -1,4 +1,15 @@
-import type { Body, Entry, EntryKind, Hold, PlanPlace, PullEnd, Side, Thing, Touch } from './entry-schema.ts';
+import type {
+  Body,
+  Entry,
+  EntryKind,
+  HeightPoint,
+  Hold,
+  PlanPlace,
+  PullEnd,
+  Side,
+  Thing,
+  Touch,
+} from './entry-schema.ts';
 import { type Length, lengthWords } from './length.ts';
 import type { Holds, Plan, Shape } from './plan-schema.ts';
 
@@ -87,16 +98,34 @@ const DESCRIBE: Describers = {
   plan: ({ plan }) => `Plan “${plan.name}”: ${shapeName(plan.shape)}`,
   site: ({ a, b, chosenBy }) =>
     `A and B placed by ${chosenBy === 'tool' ? 'Swingtape' : 'you'}: A ${placeName(a)}; B ${placeName(b)}`,
+  reference: ({ thing, at }, plan) => `${capital(standName(thing, plan))} is meant to stand ${placeName(at)}`,
   stand: ({ thing, event }, plan) => `${capital(standName(thing, plan))} ${event}`,
   pull: ({ from, to, reading, hold }, plan) =>
     `Pull ${endName(from, plan)} to ${endName(to, plan)}: ${lengthWords(reading)}, ${holdName(hold)}`,
+  offset: ({ from, to, of, station, offset, side }, plan) => {
+    const along = station ? [`station ${lengthWords(station)}`] : [];
+    const off = side === 'on' ? ['on the string'] : offset ? [`${lengthWords(offset)} ${side} of it`] : [];
+    const string = `String ${thingName(from, plan)} to ${thingName(to, plan)}`;
+    return `${string}, ${endName(of, plan)}: ${[...along, ...off].join(', ')}`;
+  },
   plumb: ({ hole, side, offset, over, leans }, plan) => {
     const face = `${capital(thingName({ kind: 'post', hole }, plan))}, ${sideName(side, plan ? turningOf(plan, hole) : 'grid')} face`;
     if (leans === 'none') return `${face}: plumb over ${lengthWords(over)}`;
     return `${face}: top leans ${leans} ${lengthWords(offset)} over ${lengthWords(over)}`;
   },
-  rod: ({ setup, on, reading }, plan) =>
-    `Rod on ${rodPointName(on, plan)}: ${lengthWords(reading)}, set-up ${setup}`,
+  rod: ({ setup, on, reading, sight, inverted }, plan) => {
+    const rod = inverted ? 'Rod upside down on' : 'Rod on';
+    const far = sight ? `, ${lengthWords(sight)} away` : '';
+    return `${rod} ${heightPointName(on, plan)}: ${lengthWords(reading)}, set-up ${setup}${far}`;
+  },
+  difference: ({ by, from, to, height, higher }, plan) => {
+    const [one, other] = [from, to].map((point) => heightPointName(point, plan));
+    const way =
+      higher === 'none' ? 'level with' : `${lengthWords(height)} ${higher === 'to' ? 'below' : 'above'}`;
+    return `${by === 'laser' ? 'Laser' : 'Water level'}: ${one} is ${way} ${other}`;
+  },
+  'two-peg': ({ middle, near }) =>
+    `Two-peg test of the level: ${pegWords(middle)} from midway, ${pegWords(near)} from near peg a`,
   dug: ({ hole, depth, width, obstruction }) =>
     `Hole ${hole} dug: ${lengthWords(depth)} deep, ${lengthWords(width)} wide${OBSTRUCTION_WORDS[obstruction]}`,
   check: ({ hole, item, done }) =>
@@ -154,7 +183,10 @@ function holdName(hold: Hold): string {
   return hold.rise ? `along the slope, rise ${lengthWords(hold.rise)}` : 'along the slope, rise not known';
 }
 
-function rodPointName(on: Extract<Body, { kind: 'rod' }>['on'], plan: Plan | null): string {
+const pegWords = ({ a, b }: { readonly a: Length; readonly b: Length }): string =>
+  `a ${lengthWords(a)}, b ${lengthWords(b)}`;
+
+export function heightPointName(on: HeightPoint, plan: Plan | null): string {
   switch (on.point) {
     case 'benchmark':
       return 'the benchmark';

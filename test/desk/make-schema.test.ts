@@ -30,7 +30,7 @@ test('the published file is what the code gives: after a change, run `npm run sc
 test('it says which draft it is, what it is, and has an id of its own', () => {
   expect(JSON.parse(published)).toMatchObject({
     $schema: 'https://json-schema.org/draft/2020-12/schema',
-    $id: 'urn:swingtape:job:1',
+    $id: 'urn:swingtape:job:2',
     title: expect.any(String),
     description: expect.stringContaining('append-only log'),
   });
@@ -54,7 +54,7 @@ describe('it accepts and refuses what the reader does', PATIENCE, () => {
   const bodyOf = (data: Json, index: number): Json => data.log[index]!['body']!;
   test.each<[string, (data: Json) => unknown]>([
     ['another format', (data) => Object.assign(data, { format: 'other' })],
-    ['a later version', (data) => Object.assign(data, { version: 2 })],
+    ['a later version', (data) => Object.assign(data, { version: 3 })],
     ['no log', (data) => Reflect.deleteProperty(data, 'log')],
     ['a member of its own', (data) => Object.assign(data, { extra: 1 })],
     ['a bad time', (data) => Object.assign(data, { savedAt: 'noon' })],

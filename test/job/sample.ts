@@ -76,6 +76,34 @@ export const sampleBodies: { readonly [K in Exclude<EntryKind, 'strike'>]: Extra
   check: { kind: 'check', item: 'utilities', done: true },
   pour: { kind: 'pour', hole: '4', bags: 4 },
   note: { kind: 'note', hole: '4', text: 'spoil heap moved' },
+  reference: {
+    kind: 'reference',
+    thing: stake('C'),
+    at: { right: inches('0 0'), front: inches('20 0') },
+  },
+  offset: {
+    kind: 'offset',
+    from: stake('A'),
+    to: stake('C'),
+    of: { thing: post('4'), touch: { at: 'centre' } },
+    station: inches('12 3 1/2'),
+    offset: inches('0 2 3/4'),
+    side: 'left',
+  },
+  difference: {
+    kind: 'difference',
+    by: 'water-level',
+    from: { point: 'ground', hole: '4' },
+    to: { point: 'benchmark' },
+    height: inches('1 2 1/4'),
+    higher: 'to',
+  },
+  'two-peg': {
+    kind: 'two-peg',
+    middle: { a: inches('4 3'), b: inches('5 1') },
+    near: { a: inches('4 8'), b: inches('5 6 1/4') },
+    sights: { a: inches('6 0'), b: inches('106 0') },
+  },
 };
 
 /** An entry with an id made from its place, for logs that are written out by hand. */

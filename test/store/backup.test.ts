@@ -13,7 +13,7 @@ describe('a backup', () => {
   test('reads back as it was written', () => {
     expect(read(good)).toEqual({
       format: 'swingtape-job',
-      version: 1,
+      version: 2,
       savedAt: SAVED_AT,
       job,
       log: sampleLog(),
@@ -35,7 +35,7 @@ describe('a backup', () => {
     expect(lines.slice(0, 7)).toEqual([
       '{',
       '  "format": "swingtape-job",',
-      '  "version": 1,',
+      '  "version": 2,',
       `  "savedAt": "${SAVED_AT}",`,
       '  "job": {"id":"job-00000001","createdAt":"2026-05-01T08:00:00.000Z"},',
       '  "log": [',
@@ -103,7 +103,7 @@ describe('a bad file is refused with one sentence', () => {
   });
 
   test('from a later version, whatever else is in it', () => {
-    for (const version of [2, 99])
+    for (const version of [3, 99])
       expect(refusal(`{"format":"swingtape-job","version":${version},"novelty":true}`)).toBe(
         'Backup: it was made by a newer version of Swingtape; update the app first, then restore it.',
       );
@@ -118,12 +118,12 @@ describe('a bad file is refused with one sentence', () => {
     [
       'a version that never was',
       (file: Record<string, unknown>) => Object.assign(file, { version: 0 }),
-      /“version” must be 1, but is 0;/,
+      /“version” must be 1 or 2, but is 0;/,
     ],
     [
       'a version in words',
       (file: Record<string, unknown>) => Object.assign(file, { version: '1' }),
-      /“version” must be 1, but is "1";/,
+      /“version” must be 1 or 2, but is "1";/,
     ],
     ['no log', (file: Record<string, unknown>) => delete file['log'], /^Backup: “log” is missing;/],
     [
