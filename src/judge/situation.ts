@@ -29,7 +29,11 @@ export function situate(log: readonly Entry[]): Situation {
   const holes = holesOf(plan);
   const problems = checkPlan(plan);
   if (!site) return { entries, plan, holes, site, laid: null, measured: null, problems };
-  const designed = layPlan(site, holes);
+  const designed = layPlan(
+    site,
+    holes,
+    ofKind(entries, 'reference').map(({ body }) => body),
+  );
   if (!designed.ok) {
     return {
       entries,
@@ -43,6 +47,6 @@ export function situate(log: readonly Entry[]): Situation {
   }
   // The plan lies on A and the direction to B, whatever A–B was pulled to be: so its holes do not depend on the pulls.
   const laid = designed.value;
-  const measured = measure(entries, laid.holes, laid.baseline, plan.instruments);
+  const measured = measure(entries, laid.holes, laid.baseline, plan.instruments, laid.references);
   return { entries, plan, holes, site, laid, measured, problems };
 }

@@ -54,6 +54,7 @@ const NOTHING_MEASURED: Measured = {
   designedBaseline: null,
   heights: [],
   heightsTest: { chiSquare: 0, degreesOfFreedom: 0, chance: 1 },
+  levelling: { setups: [], loops: [], collimations: [], adrift: [], againstMean: () => new Map() },
   unused: [],
   settled: true,
 };
@@ -108,7 +109,8 @@ export function readingsOfTheBook(view: JobView): [JobView, ...JobView[]] {
 function without(view: JobView, entries: readonly string[]): JobView {
   if (entries.length === 0 || !view.laid) return view;
   const rest = view.entries.filter((entry) => !entries.includes(entry.id));
-  const measured = measure(rest, view.laid.holes, view.laid.baseline, view.plan.instruments);
+  const { holes, baseline, references } = view.laid;
+  const measured = measure(rest, holes, baseline, view.plan.instruments, references);
   return { ...view, measured, ...lookupsOf(measured, view.pullBodies) };
 }
 

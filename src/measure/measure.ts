@@ -2,7 +2,7 @@ import type { Vec } from '../geometry/point.ts';
 import type { Entry } from '../job/entry-schema.ts';
 import { standing } from '../job/log.ts';
 import type { Instruments } from '../job/plan-schema.ts';
-import type { SitedHole } from '../plan/hole.ts';
+import type { SitedHole, SitedReference } from '../plan/hole.ts';
 import { adjusted } from './adjusted.ts';
 import { chiSquareChance } from './chi-square.ts';
 import { currentOf } from './datum.ts';
@@ -23,6 +23,7 @@ import type { GlobalTest, Lack, Measured, MeasuredPoint, PullResult } from './ty
  * @param entries a whole log, in any order
  * @param holes of the plan that stands, laid on the site
  * @param baseline planned A–B, metres; null when not planned
+ * @param references further stakes and nails, where they are meant to stand
  * @returns never throws and holds no NaN: what cannot be known is said to be so, point by point
  */
 export function measure(
@@ -30,10 +31,11 @@ export function measure(
   holes: readonly SitedHole[],
   baseline: number | null,
   instruments: Instruments,
+  references: readonly SitedReference[] = [],
 ): Measured {
   const stands = standing(entries);
   const levelling = heights(stands, instruments);
-  const network = networkOf(stands, holes, levelling.heights, instruments);
+  const network = networkOf(stands, holes, levelling.heights, instruments, references);
   const { solution, places } = adjusted(network, baseline, instruments);
   const tested = testedOf(solution);
   return {

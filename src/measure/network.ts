@@ -1,9 +1,9 @@
 import { subtract, type Vec } from '../geometry/point.ts';
 import type { Entry, EntryOf, Hold, PullEnd, Side, Thing } from '../job/entry-schema.ts';
 import { SIDES } from '../job/entry-schema.ts';
-import { isKind } from '../job/log.ts';
+import { isKind, thingKey } from '../job/log.ts';
 import type { Instruments } from '../job/plan-schema.ts';
-import type { SitedHole } from '../plan/hole.ts';
+import type { SitedHole, SitedReference } from '../plan/hole.ts';
 import { GUESSED_LEAN, plumbSigma, riseSigma, slopeDoubt, tapeSigma } from './sigma.ts';
 import { type Stand, Stands } from './stands.ts';
 import { outward, reachOf } from './touch.ts';
@@ -67,6 +67,7 @@ const BEYOND_ALL_TAPES_M = 1e5;
  * Sorts the pulls and plumb readings to the stands that they belong to.
  *
  * @param entries that stand, in order
+ * @param references where further stakes and nails are meant to stand: it tells which side of a line is meant
  * @param heights for pulls along a slope whose rise was not written down but whose ends have heights
  */
 export function networkOf(
@@ -74,8 +75,9 @@ export function networkOf(
   holes: readonly SitedHole[],
   heights: readonly MeasuredHeight[],
   instruments: Instruments,
+  references: readonly SitedReference[] = [],
 ): Network {
-  const reader = new Reader(holes, heights, instruments);
+  const reader = new Reader(holes, heights, instruments, references);
   let lastSite = -1;
   entries.forEach((entry, order) => {
     reader.read(entry, order);
@@ -94,8 +96,15 @@ class Reader {
   readonly #holes: ReadonlyMap<string, SitedHole>;
   readonly #heights: ReadonlyMap<string, MeasuredHeight>;
   readonly #instruments: Instruments;
+  readonly #references: ReadonlyMap<string, Vec>;
 
-  constructor(holes: readonly SitedHole[], heights: readonly MeasuredHeight[], instruments: Instruments) {
+  constructor(
+    holes: readonly SitedHole[],
+    heights: readonly MeasuredHeight[],
+    instruments: Instruments,
+    references: readonly SitedReference[],
+  ) {
+    this.#references = new Map(references.map(({ thing, site }) => [thingKey(thing), site]));
     this.#holes = new Map(holes.map((hole) => [hole.label, hole]));
     this.#heights = new Map(heights.map((height) => [height.key, height]));
     this.#instruments = instruments;
@@ -200,9 +209,13 @@ class Reader {
 
   #node(stand: Stand, leans: boolean): Node {
     const { thing, key, index } = stand;
-    const hole = thing.kind === 'hole-stake' || thing.kind === 'post' ? this.#holes.get(thing.hole) : null;
     const current = this.#stands.isCurrent(stand);
-    return { thing, key, stand: stand.stand, index, current, designed: hole?.site ?? null, leans };
+    return { thing, key, stand: stand.stand, index, current, designed: this.#designed(thing, key), leans };
+  }
+
+  #designed(thing: Thing, key: string): Vec | null {
+    const isHoles = thing.kind === 'hole-stake' || thing.kind === 'post';
+    return (isHoles ? this.#holes.get(thing.hole)?.site : this.#references.get(key)) ?? null;
   }
 
   /** A leaning post needs something said of its lean across both pairs of faces. */

@@ -63,7 +63,7 @@ export function clearlyNearer(p: Vec, q: Vec, designed: Vec): boolean {
 }
 
 /**
- * A stake or nail has no planned place to tell its side by, and the things it was pulled from may give way a little when it
+ * A stake or nail may have no planned place to tell its side by, and the things it was pulled from may give way a little when it
  * is turned over. Where its own pulls misfit by less than this at its image (a tape of 2 mm half a metre out), the whole
  * network is settled again from there.
  */
@@ -72,9 +72,11 @@ const WORTH_A_TRY = 62_500;
 function tryOtherSides(first: Solution, pulls: readonly (readonly number[])[]): Sided {
   let best = first;
   const alike: Solution[] = [];
-  for (const { index, designed } of first.model.network.nodes) {
+  for (const { index, thing, designed } of first.model.network.nodes) {
     const { datum } = first.model;
-    if (designed || index === datum.a || index === datum.b || pulls[index]!.length < 2) continue;
+    // Where a stake is meant to stand is no proof that it was driven there; a hole is not mistaken for another.
+    const sure = designed && thing.kind !== 'stake' && thing.kind !== 'nail';
+    if (sure || index === datum.a || index === datum.b || pulls[index]!.length < 2) continue;
     const image = new Images(best).of(index, pulls[index]!);
     if (!image || image.misfit > WORTH_A_TRY) continue;
     const state = best.state.slice();

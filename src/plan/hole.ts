@@ -1,4 +1,5 @@
 import type { PlanPoint, SitePoint } from '../geometry/point.ts';
+import type { Thing } from '../job/entry-schema.ts';
 
 /** Outline of what a hole holds, actual sizes in metres. */
 export type Section =
@@ -17,6 +18,12 @@ export interface Hole {
   readonly holeDiameter: number;
   /** Labels of the holes next to it along the structure: those whose spacing is judged. */
   readonly neighbours: readonly string[];
+}
+
+/** Where a further reference stake or nail is meant to stand, with the plan laid on the site. */
+export interface SitedReference {
+  readonly thing: Extract<Thing, { kind: 'stake' | 'nail' }>;
+  readonly site: SitePoint;
 }
 
 /** A hole with the plan laid on the site. `facing` is then anticlockwise from the site's +x. */

@@ -1,8 +1,9 @@
 import { bearingOf, distance, type PlanPoint, subtract } from '../geometry/point.ts';
 import { type RigidMotion, toSite } from '../geometry/rigid.ts';
-import type { PlanPlace } from '../job/entry-schema.ts';
+import type { EntryOf, PlanPlace } from '../job/entry-schema.ts';
+import { thingKey } from '../job/log.ts';
 import { formatLength, ok, type Result, refuse } from '../units/index.ts';
-import type { Hole, SitedHole } from './hole.ts';
+import type { Hole, SitedHole, SitedReference } from './hole.ts';
 
 /**
  * Least distance from A to B, metres. Over half a metre a nail that is 2 mm off turns the whole plan by a quarter of a
@@ -16,6 +17,8 @@ export interface LaidPlan {
   /** A to B as designed, metres. */
   readonly baseline: number;
   readonly holes: readonly SitedHole[];
+  /** Further stakes and nails where they are meant to stand; not A and B, which carry the frame. */
+  readonly references: readonly SitedReference[];
 }
 
 export const placeOf = ({ right, front }: PlanPlace): PlanPoint => ({ x: right.m, y: front.m });
@@ -27,11 +30,13 @@ export const placeOf = ({ right, front }: PlanPlace): PlanPoint => ({ x: right.m
  * stay where they are, and only B stands at another station; a plan stretched to fit would hide a bad tape.
  *
  * @param site where A and B stand in the plan frame
+ * @param references in the order in which they were logged: of one thing the last counts
  * @returns a sentence when A and B are nearer than `LEAST_BASELINE`
  */
 export function layPlan(
   site: { readonly a: PlanPlace; readonly b: PlanPlace },
   holes: readonly Hole[],
+  references: readonly EntryOf<'reference'>['body'][] = [],
 ): Result<LaidPlan> {
   const a = placeOf(site.a);
   const b = placeOf(site.b);
@@ -42,7 +47,12 @@ export function layPlan(
     return refuse('A and B', `A and B: they are ${words[0]} apart; they must be ${words[1]} apart or more.`);
   }
   const motion = motionTo(a, b);
-  return ok({ motion, baseline, holes: holes.map((hole) => sited(hole, motion)) });
+  return ok({
+    motion,
+    baseline,
+    holes: holes.map((hole) => sited(hole, motion)),
+    references: sitedReferences(references, motion),
+  });
 }
 
 /** The motion that brings `a` to the site's origin and the direction to `b` to its +x. */
@@ -54,4 +64,13 @@ function motionTo(a: PlanPoint, b: PlanPoint): RigidMotion {
 
 function sited({ place, ...hole }: Hole, motion: RigidMotion): SitedHole {
   return { ...hole, facing: hole.facing + motion.turn, site: toSite(motion, place) };
+}
+
+function sitedReferences(
+  references: readonly EntryOf<'reference'>['body'][],
+  motion: RigidMotion,
+): SitedReference[] {
+  const byKey = new Map(references.map(({ thing, at }) => [thingKey(thing), { thing, at }]));
+  for (const label of ['A', 'B']) byKey.delete(thingKey({ kind: 'stake', label }));
+  return [...byKey.values()].map(({ thing, at }) => ({ thing, site: toSite(motion, placeOf(at)) }));
 }
