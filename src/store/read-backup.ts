@@ -30,7 +30,7 @@ export function readBackup(text: string): Result<Backup> {
     const fault = { keys: list, path: list.join('.'), text: 'must be an object, but is a list' };
     return no(faultSentence(fault, parsed as Unread));
   }
-  const problem = refuseLog(backup.log) ?? refuseChecksum(backup);
+  const problem = refuseCount(backup.log) ?? refuseLog(backup.log) ?? refuseChecksum(backup);
   return problem ? no(problem) : ok(backup);
 }
 
@@ -106,6 +106,17 @@ function listForObject(read: unknown, taken: unknown, keys: Keys = []): Keys | n
     if (below) return below;
   }
   return null;
+}
+
+/**
+ * A file is read only where as many entries as a job may have can still be numbered after it. Each entry more uses up one
+ * number and one place, so a job that was once read is read ever after.
+ */
+function refuseCount(log: readonly Entry[]): string | null {
+  const last = Number.MAX_SAFE_INTEGER - (MOST_ENTRIES - log.length);
+  const i = log.findIndex(({ seq }) => seq > last);
+  if (i < 0) return null;
+  return `entry ${i + 1}: “seq” is ${log[i]!.seq}, so large that no further entry could be numbered after it; ${ANOTHER}.`;
 }
 
 /** What a schema cannot say: ids are single, and a strike names an older entry. */

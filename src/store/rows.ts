@@ -46,7 +46,7 @@ export async function appendDraft(tables: Tables, jobId: string, draft: Draft): 
   if (draft.body.kind === 'strike') await refuseVainStrike(tables, jobId, draft.body.entry);
   // Read and written in one rw transaction, so that two windows cannot take the same number.
   const last = await rowsOf(tables, jobId).last();
-  const entry: Entry = { ...draft, seq: (last?.seq ?? 0) + 1 };
+  const entry: Entry = { ...draft, seq: numberAfter(last) };
   await tables.entries.add({ jobId, ...entry });
   await tables.jobs.put({
     ...job,
@@ -55,6 +55,14 @@ export async function appendDraft(tables: Tables, jobId: string, draft: Draft): 
     name: await nameAfter(tables, job, entry),
   });
   return entry;
+}
+
+function numberAfter(last: EntryRow | undefined): number {
+  const seq = (last?.seq ?? 0) + 1;
+  if (Number.isSafeInteger(seq)) return seq;
+  const text =
+    'Entry: the last one in this job bears the largest number there is, so none can follow it; begin the job again as a new one, and keep this one to look things up in.';
+  throw new BadEntry({ field: 'Entry', text });
 }
 
 async function refuseVainStrike(tables: Tables, jobId: string, target: string): Promise<void> {

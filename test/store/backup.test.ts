@@ -152,6 +152,23 @@ describe('a bad file is refused with one sentence', () => {
     expect(text).toMatch(ANOTHER);
   });
 
+  test('numbered so high that no entry could follow is refused; a job once read is read ever after', () => {
+    const highest = Number.MAX_SAFE_INTEGER;
+    const lastAt = (seq: number) => [
+      entry(1, { kind: 'note', text: 'first' }),
+      entry(seq, { kind: 'note', text: 'last' }),
+    ];
+    expect(refusal(edited((file) => Object.assign(file.log.at(-1)!, { seq: highest })))).toMatch(
+      /^Backup: entry \d+: “seq” is 9007199254740991, so large that no further entry could be numbered after it; use another copy of the backup\.$/,
+    );
+    const greatest = highest - (MOST_ENTRIES - 2);
+    expect(refusal(writeBackup(job, lastAt(greatest + 1), SAVED_AT))).toMatch(/“seq” is 9007199254720994,/);
+    const kept = lastAt(greatest);
+    expect(read(writeBackup(job, kept, SAVED_AT)).log).toEqual(kept);
+    const longer = [...kept, entry(greatest + 1, { kind: 'note', text: 'one more' })];
+    expect(read(writeBackup(job, longer, SAVED_AT)).log).toEqual(longer);
+  });
+
   test('a bad entry is named by its number, kind and field', () => {
     const fourth = (change: (body: Record<string, unknown>) => void) =>
       refusal(edited((file) => change(file.log[3]!['body'] as Record<string, unknown>)));

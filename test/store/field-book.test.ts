@@ -52,6 +52,24 @@ describe('a job', () => {
     expect((await book.listJobs()).map((job) => job.name)).toEqual(['First', 'Second']);
   });
 
+  test('whose numbers are used up takes no entry more, and says so', async () => {
+    const book = bookOn(phone());
+    const at = '2026-05-01T08:00:00.000Z';
+    const last: Entry = { id: 'entry-0001', seq: Number.MAX_SAFE_INTEGER, at, body: note('the last') };
+    const id = 'job-00000001';
+    await book.restore({
+      format: 'swingtape-job',
+      version: 2,
+      savedAt: at,
+      job: { id, createdAt: at },
+      log: [last],
+    });
+    await expect(book.append(id, note('one more'))).rejects.toThrow(
+      /^Entry: the last one in this job bears the largest number/,
+    );
+    expect(await book.loadLog(id)).toEqual([last]);
+  });
+
   test('that is not on this phone is said to be so', async () => {
     const book = bookOn(phone());
     await expect(book.job('gone')).rejects.toThrow(UnknownJob);
