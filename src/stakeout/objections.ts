@@ -34,7 +34,12 @@ export function objectionsTo(asked: StakesAsked): string[] {
   ];
 }
 
-function nearHoles({ holes, units }: StakesAsked, stake: string, at: Vec): string[] {
+/** Stands in a hole, or where its spoil will lie: one sentence, or none. */
+export function nearHoles(
+  { holes, units }: Pick<StakesAsked, 'holes' | 'units'>,
+  stake: string,
+  at: Vec,
+): string[] {
   const room = ({ place, holeDiameter }: Hole) => distance(place, at) - holeDiameter / 2;
   const nearest = least(holes, room);
   if (!nearest || room(nearest) >= STAKE_CLEARANCE - SLACK) return [];
@@ -48,7 +53,7 @@ function nearHoles({ holes, units }: StakesAsked, stake: string, at: Vec): strin
 }
 
 /** A tenth of a millimetre: a stake put exactly at the limit is clear. */
-const SLACK = 1e-4;
+export const SLACK = 1e-4;
 
 function beyondTape({ a, b, holes, reach, units }: StakesAsked): string[] {
   const tape = formatLength(reach, units);

@@ -2,7 +2,7 @@ import { METRES_PER_FOOT, METRES_PER_INCH, type Units } from '../units/index.ts'
 import type { Stakes } from './search.ts';
 
 /** Numbers that people find round, coarsest first, metres. */
-const ROUND: Record<Units, readonly number[]> = {
+export const ROUND: Record<Units, readonly number[]> = {
   'ft-in-16': [METRES_PER_FOOT, 6 * METRES_PER_INCH, METRES_PER_INCH],
   'ft-in-32': [METRES_PER_FOOT, 6 * METRES_PER_INCH, METRES_PER_INCH],
   ft: [METRES_PER_FOOT, METRES_PER_FOOT / 2, METRES_PER_FOOT / 10],
