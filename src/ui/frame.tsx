@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { NoticeLine } from './notice.tsx';
 import { Problem } from './problem.tsx';
 import { Toast, type ToastNote } from './toast.tsx';
 
@@ -50,6 +51,7 @@ export function Frame(props: FrameProps) {
           </span>
         )}
       </header>
+      <NoticeLine />
       {save === 'failed' && saveProblem && <Problem text={saveProblem} />}
       {tabs.length > 0 && <Tabs tabs={tabs} />}
       <main class="frame-main">{children}</main>

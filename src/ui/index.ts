@@ -6,6 +6,7 @@ export { type Choice, ChoiceField } from './choice-field.tsx';
 export type { Drawn, DrawnHole, DrawnPull } from './drawing/drawn.ts';
 export { PlanDrawing } from './drawing/plan-drawing.tsx';
 export { Figure } from './figure.tsx';
+export { FilePick } from './file-pick.tsx';
 export { Frame, type SaveMark } from './frame.tsx';
 export { GateList } from './gate-list.tsx';
 export { HoleStrip } from './hole-strip.tsx';

@@ -2,6 +2,7 @@
 import { cleanup, fireEvent, render, screen } from '@testing-library/preact';
 import { afterEach, expect, test, vi } from 'vitest';
 import { Frame, type SaveMark } from '../../src/ui/index.ts';
+import { Notice, NoticeContext } from '../../src/ui/notice.tsx';
 
 afterEach(cleanup);
 
@@ -59,4 +60,20 @@ test('the toast region is there before anything is said in it, and Undo takes ba
   expect(region?.textContent).toBe('Stake 4 driven, saved.Undo');
   fireEvent.click(screen.getByRole('button', { name: 'Undo' }));
   expect(onUndo).toHaveBeenCalledTimes(1);
+});
+
+test('a notice stands on every page from the moment it is told, also one told before the page was there', async () => {
+  const notice = new Notice();
+  const page = (
+    <NoticeContext.Provider value={notice}>
+      <Frame name="Yurt">text</Frame>
+    </NoticeContext.Provider>
+  );
+  render(page);
+  expect(screen.queryByRole('alert')).toBeNull();
+  notice.tell('Storage: close the other window.');
+  expect((await screen.findByRole('alert')).textContent).toBe('Storage: close the other window.');
+  cleanup();
+  render(page);
+  expect(screen.getByRole('alert').textContent).toBe('Storage: close the other window.');
 });

@@ -1,10 +1,12 @@
 import { useState } from 'preact/hooks';
-import { Button, Frame, Problem } from '../../ui/index.ts';
+import type { Restored } from '../../store/restore.ts';
+import { Button, ButtonLink, FilePick, Frame, Problem } from '../../ui/index.ts';
+import { ActionRow } from '../action-row.tsx';
+import { hrefOf } from '../route.ts';
 import { BackUpReminder } from './back-up-reminder.tsx';
 import { JobList } from './job-list.tsx';
 import { NewJobSheet } from './new-job-sheet.tsx';
 import { PhoneState } from './phone-state.tsx';
-import { RestoreButton } from './restore-button.tsx';
 import { RestoredNote } from './restored-note.tsx';
 import { TabWarning } from './tab-warning.tsx';
 import { useHomeActions } from './use-home-actions.ts';
@@ -20,11 +22,7 @@ export function HomeScreen() {
   return (
     <Frame
       name="Swingtape"
-      actions={
-        <Button kind="main" onPress={() => setNaming(true)}>
-          New job
-        </Button>
-      }
+      actions={<HomeActions restored={actions.restored} onNew={() => setNaming(true)} />}
     >
       <TabWarning />
       {problem && <Problem text={problem} />}
@@ -32,12 +30,38 @@ export function HomeScreen() {
       {jobs && (jobs.length === 0 ? <Welcome /> : <JobList jobs={jobs} />)}
       {jobs && <BackUpReminder jobs={jobs} />}
       <Button onPress={actions.openExample}>Open the example job</Button>
-      <RestoreButton onFile={actions.restore} />
+      <FilePick label="Restore a backup" accept={ANY_TEXT} onFile={actions.restore} />
       <PhoneState anyJobs={jobs !== null && jobs.length > 0} />
       {naming && (
         <NewJobSheet problem={actions.problem} onClose={() => setNaming(false)} onCreate={actions.create} />
       )}
     </Frame>
+  );
+}
+
+/** Some phones rename what they share, so that a backup may be a text file of any name. */
+const ANY_TEXT = '.txt,.json,text/plain,application/json';
+
+/** A job that was just brought back is what one goes on with; else a new one is begun. */
+function HomeActions({
+  restored,
+  onNew,
+}: {
+  readonly restored: Restored | null;
+  readonly onNew: () => void;
+}) {
+  if (!restored)
+    return (
+      <Button kind="main" onPress={onNew}>
+        New job
+      </Button>
+    );
+  return (
+    <ActionRow beside={<Button onPress={onNew}>New job</Button>}>
+      <ButtonLink kind="main" href={hrefOf({ at: 'job', job: restored.jobId, phase: 'record', hole: null })}>
+        Open it
+      </ButtonLink>
+    </ActionRow>
   );
 }
 

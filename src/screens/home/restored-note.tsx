@@ -1,7 +1,5 @@
 import type { JobRow } from '../../store/db.ts';
 import type { Restored } from '../../store/restore.ts';
-import { ButtonLink } from '../../ui/index.ts';
-import { hrefOf } from '../route.ts';
 import { restoredWords } from './backup-words.ts';
 
 export interface RestoredNoteProps {
@@ -9,7 +7,7 @@ export interface RestoredNoteProps {
   readonly jobs: readonly JobRow[];
 }
 
-/** What a backup file brought, and the way to its job. */
+/** What a backup file brought. */
 export function RestoredNote({ restored, jobs }: RestoredNoteProps) {
   const name = jobs.find(({ id }) => id === restored.jobId)?.name;
   return (
@@ -18,9 +16,6 @@ export function RestoredNote({ restored, jobs }: RestoredNoteProps) {
         <strong>{name === undefined ? 'Restored' : `“${name}” is restored`}.</strong>{' '}
         {restoredWords(restored)}
       </p>
-      <ButtonLink kind="main" href={hrefOf({ at: 'job', job: restored.jobId, phase: 'record', hole: null })}>
-        Open it
-      </ButtonLink>
     </section>
   );
 }

@@ -1,6 +1,6 @@
-import { useId, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { pointsFromCsv } from '../../plan/index.ts';
-import { Button, Sheet } from '../../ui/index.ts';
+import { Button, FilePick, Sheet } from '../../ui/index.ts';
 import { TextInput } from '../../ui/text-input.tsx';
 import { EXAMPLES } from '../../units/index.ts';
 import type { GroupFor } from './group-for.ts';
@@ -45,31 +45,11 @@ export function CsvSheet({ plan, change, onClose }: CsvSheetProps) {
         lines={BOX_LINES}
         draft={{ text, error, edit: setText, commit: () => {} }}
       />
-      <FilePick onFile={(file) => void open(file)} />
-    </Sheet>
-  );
-}
-
-function FilePick({ onFile }: { readonly onFile: (file: File) => void }) {
-  const id = useId();
-  return (
-    <div class="file-pick">
-      <label class="button button-plain" for={id}>
-        Open a CSV file
-      </label>
-      <input
-        id={id}
-        class="visually-hidden"
-        type="file"
+      <FilePick
+        label="Open a CSV file"
         accept=".csv,.txt,text/csv,text/plain"
-        onChange={(event) => {
-          const input = event.currentTarget;
-          const file = input.files?.[0];
-          // Emptied, so that choosing the same file again is noticed.
-          input.value = '';
-          if (file) onFile(file);
-        }}
+        onFile={(file) => void open(file)}
       />
-    </div>
+    </Sheet>
   );
 }

@@ -1,72 +1,48 @@
 import { VerdictCell } from './cell.tsx';
 import { NOTHING_YET, type SetRow } from './record-rows.ts';
+import { type Column, RecordTable } from './record-table.tsx';
 import { whenWords } from './when.ts';
 
-/** Heads of the columns, and the class of those that on paper are not of the usual width. */
-const HEADS = [
-  ['Post', 'record-narrow'],
-  ['Place'],
-  ['Plumb'],
-  ['Top'],
-  ['Spacing', 'record-wide'],
-  ['Verdict', 'record-time'],
-  ['Set', 'record-time'],
-  ['Poured', 'record-time'],
-] as const;
+const COLUMNS: readonly Column<SetRow>[] = [
+  { head: 'Place', cell: (row) => <VerdictCell {...row.place} /> },
+  { head: 'Plumb', cell: (row) => <VerdictCell {...row.plumb} /> },
+  { head: 'Top', cell: (row) => <VerdictCell {...row.top} /> },
+  { head: 'Spacing', width: 'record-wide', cell: (row) => <Spacings row={row} /> },
+  { head: 'Verdict', width: 'record-time', cell: (row) => <VerdictCell {...row.verdict} /> },
+  {
+    head: 'Set',
+    width: 'record-time',
+    cell: (row) => (row.setAt === null ? NOTHING_YET : whenWords(row.setAt)),
+  },
+  {
+    head: 'Poured',
+    width: 'record-time',
+    cell: ({ poured }) => (poured === null ? NOTHING_YET : `${poured.bags}, ${whenWords(poured.at)}`),
+  },
+];
 
 /** The posts as they were set and poured, each quantity with its verdict. */
 export function SetTable({ rows }: { readonly rows: readonly SetRow[] }) {
   return (
-    <table class="record-table">
-      <caption>Posts as set</caption>
-      <thead>
-        <tr>
-          {HEADS.map(([head, width]) => (
-            <th key={head} scope="col" class={width}>
-              {head}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map((row) => (
-          <Row key={row.hole} row={row} />
-        ))}
-      </tbody>
-    </table>
+    <RecordTable
+      caption="Posts as set"
+      rows={rows}
+      nameHead="Post"
+      nameOf={(row) => row.name}
+      columns={COLUMNS}
+    />
   );
 }
 
-function Row({ row }: { readonly row: SetRow }) {
+function Spacings({ row: { spacing } }: { readonly row: SetRow }) {
   return (
-    <tr>
-      <th scope="row">{row.name}</th>
-      <td data-head="Place">
-        <VerdictCell {...row.place} />
-      </td>
-      <td data-head="Plumb">
-        <VerdictCell {...row.plumb} />
-      </td>
-      <td data-head="Top">
-        <VerdictCell {...row.top} />
-      </td>
-      <td data-head="Spacing">
-        <div class="record-cells">
-          {row.spacing.length === 0 && NOTHING_YET}
-          {row.spacing.map((part) => (
-            <div key={part.to} class="record-spacing">
-              <span>to {part.to}</span> <VerdictCell {...part} />
-            </div>
-          ))}
+    <div class="record-cells">
+      {spacing.length === 0 && NOTHING_YET}
+      {spacing.map((part) => (
+        <div key={part.to} class="record-spacing">
+          <span>to {part.to}</span> <VerdictCell {...part} />
         </div>
-      </td>
-      <td data-head="Verdict">
-        <VerdictCell {...row.verdict} />
-      </td>
-      <td data-head="Set">{row.setAt === null ? NOTHING_YET : whenWords(row.setAt)}</td>
-      <td data-head="Poured">
-        {row.poured === null ? NOTHING_YET : `${row.poured.bags}, ${whenWords(row.poured.at)}`}
-      </td>
-    </tr>
+      ))}
+    </div>
   );
 }

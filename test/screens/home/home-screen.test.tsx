@@ -121,6 +121,9 @@ describe('a backup file', () => {
     await screen.findByText(`${count} entries added.`, {}, SLOW);
     expect(screen.getByText('“Orchard yurt deck” is restored.')).toBeTruthy();
     expect(screen.getByRole('link', { name: 'Open it' }).getAttribute('href')).toMatch(/\/record$/);
+    expect([...document.querySelectorAll('.button-main')].map((each) => each.textContent)).toEqual([
+      'Open it',
+    ]);
     expect(screen.getByRole('link', { name: /^Orchard yurt deck/ })).toBeTruthy();
     choose(backup(exampleText()));
     await screen.findByText(`Nothing to add: all ${count} entries of it were here already.`, {}, SLOW);

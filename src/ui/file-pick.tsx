@@ -1,7 +1,15 @@
 import { useId } from 'preact/hooks';
 
-/** Chooses a backup file. Text files of any name will do: some phones rename what they share. */
-export function RestoreButton({ onFile }: { readonly onFile: (file: File) => void }) {
+export interface FilePickProps {
+  /** What the button says. */
+  readonly label: string;
+  /** As in HTML: `.csv,text/csv`. */
+  readonly accept: string;
+  readonly onFile: (file: File) => void;
+}
+
+/** A button that chooses one file on the phone. */
+export function FilePick({ label, accept, onFile }: FilePickProps) {
   const id = useId();
   return (
     <div class="file-pick">
@@ -9,7 +17,7 @@ export function RestoreButton({ onFile }: { readonly onFile: (file: File) => voi
         id={id}
         class="visually-hidden"
         type="file"
-        accept=".txt,.json,text/plain,application/json"
+        accept={accept}
         onChange={(event) => {
           const input = event.currentTarget;
           const file = input.files?.[0];
@@ -19,7 +27,7 @@ export function RestoreButton({ onFile }: { readonly onFile: (file: File) => voi
         }}
       />
       <label class="button button-plain" for={id}>
-        Restore a backup
+        {label}
       </label>
     </div>
   );
