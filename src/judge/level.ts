@@ -4,25 +4,25 @@ import { chanceWithin } from './chance.ts';
 import { judged, unmeasured } from './judgement.ts';
 import { HALF_WIDTH_95 } from './normal.ts';
 import { REPEATS_AGREE } from './plumb.ts';
+import { readingWords } from './reading-words.ts';
 import type { Judgement } from './types.ts';
-import { type JobView, postOf } from './view.ts';
+import { type JobView, type Levelled, postOf } from './view.ts';
 import { cellWords, small } from './words.ts';
 
 /**
- * The height of a post's top held against its target, two-sided. Checked when the top was read twice since the post was
- * last moved, those readings agree, and the benchmark was read twice in the set-ups they hang on: one backsight
- * misread would lift every top alike.
+ * The height of a post's top held against its target, two-sided. Checked when no single misreading between the benchmark
+ * and the top would go unseen, and what was read twice agrees: one backsight misread would lift every top alike.
  */
 export function judgeLevel(view: JobView, hole: string, target: number): Judgement {
   const tolerance = view.plan.tolerances.level.m;
   const name = thingName(postOf(hole), view.plan);
   const readings = view.book.tops(hole);
-  const height = readings.length > 0 ? view.heights.get(`top:${hole}`) : undefined;
+  const height = view.heights.get(topKey(hole));
   if (!height) return unmeasured('level', tolerance, missingWords(name, readings.length > 0));
   const error = height.height - target;
   const { units } = view.plan;
   const way = error > 0 ? 'high' : 'low';
-  const unguarded = unguardedWords(view, name, readings);
+  const unguarded = unguardedWords(view, hole, readings);
   const offWords = `The top of ${name} is ${small(error, units)} too ${way}`;
   return judged(
     {
@@ -46,22 +46,44 @@ export function judgeLevel(view: JobView, hole: string, target: number): Judgeme
 
 type Rod = EntryOf<'rod'>;
 
+export const topKey = (hole: string): string => `top:${hole}`;
+
+/** Whether a reading is of the top of what a hole holds. */
+export function isOfTop({ body }: Levelled, hole: string): boolean {
+  const points = body.kind === 'rod' ? [body.on] : [body.from, body.to];
+  return points.some((on) => on.point === 'top' && on.hole === hole);
+}
+
+/** Whether a reading is of nothing but tops, grounds and bottoms of single holes: no other height hangs on such a one. */
+function isOfAnotherHole({ body }: Levelled, hole: string): boolean {
+  return body.kind === 'rod' && 'hole' in body.on && body.on.hole !== hole;
+}
+
 function missingWords(name: string, read: boolean): string {
   if (read)
     return `The rod was read on the top of ${name}, but that set-up hangs on no benchmark: read the rod on the benchmark from the same set-up.`;
   return `The top of ${name} is not measured: read the rod on the benchmark, then on the top.`;
 }
 
-function unguardedWords(view: JobView, name: string, tops: readonly Rod[]): string {
-  if (tops.length < 2) return `A misread rod would go unseen: read it on the top of ${name} once more.`;
-  const setups = new Set(tops.map((entry) => entry.body.setup));
-  const benchmarks = [...setups].flatMap((setup) => view.book.benchmarks(setup));
-  if (benchmarks.length < 2)
+function unguardedWords(view: JobView, hole: string, tops: readonly Rod[]): string {
+  const name = thingName(postOf(hole), view.plan);
+  const unguarded = (view.heights.get(topKey(hole))?.unguarded ?? []).flatMap(
+    (id) => view.levelled.get(id) ?? [],
+  );
+  if (unguarded.some((entry) => isOfTop(entry, hole)))
+    return `A misread rod would go unseen: read it on the top of ${name} once more.`;
+  if (unguarded.some(({ body }) => body.kind === 'rod' && body.on.point === 'benchmark'))
     return 'A misread benchmark would lift every top alike: read the rod on the benchmark once more before the level moves.';
-  if ([...tops, ...benchmarks].some(({ id }) => view.suspects.has(id)))
+  const [first] = unguarded;
+  if (first) return `“${readingWords(view, first)}” would go unseen if it were misread: take it once more.`;
+  const suspects = [...view.suspects].flatMap((id) => view.levelled.get(id) ?? []);
+  if (suspects.some((entry) => !isOfAnotherHole(entry, hole)))
     return `A rod reading for ${name} looks misread: read it again, and strike the wrong one.`;
   if (!agree(view, tops))
     return `Two rod readings on the top of ${name} do not agree: read it again and strike the wrong one.`;
+  const benchmarks = [...new Set(tops.map(({ body }) => body.setup))].flatMap((setup) =>
+    view.book.benchmarks(setup),
+  );
   if (!agree(view, benchmarks))
     return 'Two rod readings on the benchmark do not agree: read it again and strike the wrong one.';
   return '';

@@ -11,6 +11,9 @@ import { type Book, bookOf } from './book.ts';
 import type { Situation } from './situation.ts';
 import type { Ground } from './words.ts';
 
+/** What tells of heights. */
+export type Levelled = EntryOf<'rod'> | EntryOf<'difference'>;
+
 /** A pull seen from one of its ends. */
 export interface OtherEnd {
   readonly end: Thing;
@@ -31,6 +34,8 @@ export interface JobView {
   /** Current points, by `thingKey`. */
   readonly points: ReadonlyMap<string, MeasuredPoint>;
   readonly heights: ReadonlyMap<string, MeasuredHeight>;
+  /** Rod readings and differences that stand, by entry. */
+  readonly levelled: ReadonlyMap<string, Levelled>;
   /** The bodies of the pulls that the adjustment used, by entry. */
   readonly pullBodies: ReadonlyMap<string, EntryOf<'pull'>>;
   /** Readings that are believed wrong, by entry. */
@@ -75,6 +80,9 @@ export function viewOf(situation: Situation): JobView | null {
     ground: groundOf(plan, laid),
     sited: new Map((laid?.holes ?? []).map((hole) => [hole.label, hole])),
     ...lookupsOf(measured, pullBodies),
+    levelled: new Map(
+      [...ofKind(entries, 'rod'), ...ofKind(entries, 'difference')].map((entry) => [entry.id, entry]),
+    ),
     pullBodies,
     dugHoles: new Set(ofKind(entries, 'dug').map(({ body }) => body.hole)),
     suspects,

@@ -47,7 +47,8 @@ export function measure(
     designedBaseline: baseline,
     heights: levelling.heights,
     heightsTest: levelling.test,
-    unused: network.unused,
+    levelling: levelling.levelling,
+    unused: [...network.unused, ...levelling.unused],
     settled: solution.settled,
   };
 }

@@ -1,5 +1,6 @@
 import type { SitePoint, Vec } from '../geometry/point.ts';
 import type { Thing } from '../job/entry-schema.ts';
+import type { Levelling } from './heights.ts';
 
 /** Covariance of a plane vector, square metres (or dimensionless for a lean). */
 export interface Covariance {
@@ -91,7 +92,7 @@ export interface Unused {
    * - `same-thing`: both ends touch one thing
    * - `not-in-plan`: the plan that stands has no such hole, so neither place nor size is known
    * - `no-size`: a face, corner or near side of something that has none (a stake, a nail; the corner of a round)
-   * - `no-length`: a reading that no tape gives: zero, negative or beyond all bounds
+   * - `no-length`: a reading that no tape and no rod gives: zero, negative or beyond all bounds
    */
   readonly reason: 'same-thing' | 'not-in-plan' | 'no-size' | 'no-length';
 }
@@ -110,6 +111,10 @@ export interface MeasuredHeight {
   readonly key: string;
   readonly height: number;
   readonly sigma: number;
+  /** How far the worst misreading that would go unseen could move it, metres; Infinity while `unguarded` names any. */
+  readonly unseenShift: number;
+  /** Readings it hangs on that no spare one guards. */
+  readonly unguarded: readonly string[];
 }
 
 export interface Measured {
@@ -125,6 +130,7 @@ export interface Measured {
   readonly heights: readonly MeasuredHeight[];
   /** The same test of the rod readings alone. */
   readonly heightsTest: GlobalTest;
+  readonly levelling: Levelling;
   readonly unused: readonly Unused[];
   /** False when pulls contradict each other so badly that no best places could be found: then no place is to be trusted. */
   readonly settled: boolean;

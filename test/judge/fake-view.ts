@@ -2,7 +2,8 @@ import type { Vec } from '../../src/geometry/point.ts';
 import type { Thing } from '../../src/job/entry-schema.ts';
 import { currentPlan, ofKind, standing } from '../../src/job/log.ts';
 import { type JobView, viewOf } from '../../src/judge/view.ts';
-import type { Fix, Measured, MeasuredPoint } from '../../src/measure/types.ts';
+import { heights } from '../../src/measure/index.ts';
+import type { Fix, Measured, MeasuredHeight, MeasuredPoint } from '../../src/measure/types.ts';
 import { holesOf } from '../../src/plan/holes.ts';
 import { layPlan } from '../../src/plan/lay.ts';
 import type { Field } from './field.ts';
@@ -30,10 +31,17 @@ export const leanOf = (x: number, y: number, sigma = 0.0007) => ({
   covariance: { xx: sigma * sigma, xy: 0, yy: sigma * sigma },
 });
 
-/** A view of a field book with results of the measurement put in by hand. */
-export function fakeView(field: Field, measured: Partial<Measured> = {}): JobView {
+type FakeHeight = Pick<MeasuredHeight, 'key' | 'height' | 'sigma'>;
+export type FakeMeasured = Partial<Omit<Measured, 'heights'>> & { readonly heights?: readonly FakeHeight[] };
+
+/**
+ * A view of a field book with results of the measurement put in by hand. Heights put in stand in the place of what the
+ * rod readings of the book give, and are guarded as those are.
+ */
+export function fakeView(field: Field, { heights: put = [], ...measured }: FakeMeasured = {}): JobView {
   const entries = standing(field.log);
   const plan = currentPlan(entries)!;
+  const levels = heights(entries, plan.instruments);
   const holes = holesOf(plan);
   const site = ofKind(entries, 'site').at(-1)?.body ?? null;
   const laid = site ? layPlan(site, holes) : null;
@@ -52,8 +60,12 @@ export function fakeView(field: Field, measured: Partial<Measured> = {}): JobVie
       globalTest: none,
       baseline: null,
       designedBaseline: null,
-      heights: [],
+      heights: levels.heights.flatMap((found) => {
+        const instead = put.find(({ key }) => key === found.key);
+        return instead ? [{ ...found, ...instead }] : [];
+      }),
       heightsTest: none,
+      levelling: levels.levelling,
       unused: [],
       settled: true,
       ...measured,

@@ -7,8 +7,7 @@ import { judgePosition } from '../../src/judge/position.ts';
 import { pourGate } from '../../src/judge/pour-gate.ts';
 import { judgeSpacing } from '../../src/judge/spacing.ts';
 import type { Gate, GateItem } from '../../src/judge/types.ts';
-import type { Measured } from '../../src/measure/types.ts';
-import { fakeView, fixAt, leanOf, pointAt } from './fake-view.ts';
+import { type FakeMeasured, fakeView, fixAt, leanOf, pointAt } from './fake-view.ts';
 import { Field, holeStake, mm, post, ringPlan } from './field.ts';
 
 const itemOf = (gate: Gate, item: GateItem['item']): GateItem => {
@@ -22,7 +21,7 @@ describe('dig gate', () => {
   const REQUIRED = 1.0;
   interface Change {
     readonly log?: (field: Field) => void;
-    readonly measured?: Partial<Measured>;
+    readonly measured?: FakeMeasured;
     readonly required?: number | null;
     readonly trouble?: string;
   }
@@ -153,7 +152,7 @@ describe('pour gate', () => {
     readonly before?: (field: Field) => void;
     readonly after?: (field: Field) => void;
     readonly skip?: readonly string[];
-    readonly measured?: Partial<Measured>;
+    readonly measured?: FakeMeasured;
   }
 
   /** A field book in which everything about hole 1 is right, but for the steps that are skipped. */
@@ -182,7 +181,7 @@ describe('pour gate', () => {
     return field;
   }
 
-  function measuredOf(field: Field): Partial<Measured> {
+  function measuredOf(field: Field): FakeMeasured {
     return {
       points: [pointAt(post('1'), fixAt(field.placeOf(post('1'))), { lean: leanOf(0, 0) })],
       heights: [{ key: 'top:1', height: 0.8, sigma: 0.001 }],
@@ -201,7 +200,7 @@ describe('pour gate', () => {
       spacing: hole.neighbours.map((to) => ({ ...judgeSpacing(view, sited, view.sited.get(to)!, null), to })),
     });
   }
-  const postAt = (right: number, more = {}, sigma?: number, unseen?: number): Partial<Measured> => {
+  const postAt = (right: number, more = {}, sigma?: number, unseen?: number): FakeMeasured => {
     const at = new Field().site().off(post('1'), right, 0).placeOf(post('1'));
     return { points: [pointAt(post('1'), fixAt(at, sigma, unseen), { lean: leanOf(0, 0), ...more })] };
   };
@@ -228,7 +227,7 @@ describe('pour gate', () => {
     ]);
   });
 
-  const secondPost = (offset: number): Partial<Measured> => {
+  const secondPost = (offset: number): FakeMeasured => {
     const field = new Field().site().off(post('2'), offset, 0);
     return {
       points: [

@@ -15,7 +15,9 @@ const found = (book: Book) => {
 
 describe('heights', () => {
   it('the benchmark is 0, known exactly, even in an empty log', () => {
-    expect(heights([], INSTRUMENTS).heights).toEqual([{ key: 'benchmark', height: 0, sigma: 0 }]);
+    expect(heights([], INSTRUMENTS).heights).toEqual([
+      { key: 'benchmark', height: 0, sigma: 0, unseenShift: 0, unguarded: [] },
+    ]);
   });
 
   it('a larger reading is lower', () => {

@@ -1,0 +1,77 @@
+import type { FoundHeight, HeightNetwork, SolvedHeights } from './height-network.ts';
+import { BENCHMARK } from './height-rows.ts';
+import { GUARDED_FROM, smallestCaught } from './reliability.ts';
+import { solveInPlace } from './sparse-cholesky.ts';
+import type { MeasuredHeight } from './types.ts';
+
+/** An unguarded reading moves a height when more than this share of a misreading ends up in it. */
+const MOVES_FROM = 0.1;
+
+/**
+ * Heights with what guards them: how far the worst misreading that would go unseen could move each (external reliability:
+ * Baarda 1968), and which of its readings nothing guards.
+ */
+export function guardedHeights(network: HeightNetwork, solved: SolvedHeights): MeasuredHeight[] {
+  const found = network.points(solved);
+  const positions = found.map(({ key }) => network.positionOf(key)!);
+  const shifts = new Float64Array(found.length);
+  const unguarded = found.map((): string[] => []);
+  network.rows.forEach(({ entry }, k) => {
+    const response = responseTo(network, solved, k);
+    const redundancy = solved.redundancy[k]!;
+    const open = redundancy < GUARDED_FROM;
+    const missed = smallestCaught(Math.sqrt(network.variances[k]!), redundancy);
+    positions.forEach((at, i) => {
+      const moved = Math.abs(response[at]!) * solved.weights[k]!;
+      if (open && moved > MOVES_FROM) unguarded[i]!.push(entry);
+      if (!open) shifts[i] = Math.max(shifts[i]!, moved * missed);
+    });
+  });
+  const of = (each: FoundHeight, i: number): MeasuredHeight => ({
+    ...each,
+    unseenShift: unguarded[i]!.length > 0 ? Number.POSITIVE_INFINITY : shifts[i]!,
+    unguarded: unguarded[i]!,
+  });
+  return [{ key: BENCHMARK, height: 0, sigma: 0, unseenShift: 0, unguarded: [] }, ...found.map(of)];
+}
+
+/** Q Jᵀ of one row, by position. */
+function responseTo(
+  { symbolic, jacobian }: HeightNetwork,
+  { factor }: SolvedHeights,
+  k: number,
+): Float64Array {
+  const { pattern, position, size } = symbolic;
+  const out = new Float64Array(size);
+  for (let p = pattern.starts[k]!; p < pattern.starts[k + 1]!; p++)
+    out[position[pattern.columns[p]!]!] = jacobian[p]!;
+  solveInPlace(symbolic, factor, out);
+  return out;
+}
+
+/**
+ * Variance of each height less the mean of some, square metres. Readings from one set-up share its height of instrument,
+ * which falls out: among themselves such points are known better than against the benchmark.
+ *
+ * @param of keys of the points that make the mean; those without a height are left out
+ * @returns by key, for every point; empty when none of `of` has a height
+ */
+export function variancesAgainstMean(
+  network: HeightNetwork,
+  solved: SolvedHeights,
+  of: readonly string[],
+): Map<string, number> {
+  const { symbolic } = network;
+  const members = of.flatMap((key) => network.positionOf(key) ?? []);
+  if (members.length === 0) return new Map();
+  const shared = new Float64Array(symbolic.size);
+  for (const at of members) shared[at]! += 1 / members.length;
+  solveInPlace(symbolic, solved.factor, shared);
+  const ofMean = members.reduce((sum, at) => sum + shared[at]!, 0) / members.length;
+  return new Map(
+    network.points(solved).map(({ key, sigma }) => {
+      const variance = sigma * sigma - 2 * shared[network.positionOf(key)!]! + ofMean;
+      return [key, Math.max(variance, 0)];
+    }),
+  );
+}
