@@ -1,25 +1,41 @@
 import { registerSW } from 'virtual:pwa-register';
 import { render } from 'preact';
-import { App } from './screens/app.tsx';
-import { watchOffline } from './screens/offline.ts';
+import { App, startRoute } from './screens/app.tsx';
+import { type Register, watchOffline } from './screens/offline.ts';
+import { fetchFirst } from './screens/parts.ts';
 import { type Services, ServicesContext } from './screens/services.ts';
 import { FieldBook } from './store/field-book.ts';
 import { askToPersist, storageState } from './store/self-test.ts';
 import { guardPresses } from './ui/press-guard.ts';
 import './ui/ui.css';
 
-const root = document.getElementById('app');
-if (!root) throw new Error('The page has no element with the id "app".');
-const services: Services = {
-  book: new FieldBook(),
-  offline: watchOffline(registerSW, globalThis.caches),
-  storage: (ask) => (ask ? askToPersist() : storageState()),
-};
+const page = document.getElementById('app');
+if (!page) throw new Error('The page has no element with the id "app".');
 guardPresses(document);
-root.replaceChildren();
-render(
-  <ServicesContext.Provider value={services}>
-    <App />
-  </ServicesContext.Provider>,
-  root,
-);
+void start(page);
+
+/** The page's own words stay until the first screen is whole, so that nothing flickers and no frame is drawn in vain. */
+async function start(root: HTMLElement): Promise<void> {
+  const book = new FieldBook();
+  const first = await fetchFirst(startRoute(), (job) => book.loadLog(job));
+  const services: Services = {
+    book,
+    offline: watchOffline(registerWhenIdle, globalThis.caches),
+    storage: (ask) => (ask ? askToPersist() : storageState()),
+  };
+  root.replaceChildren();
+  render(
+    <ServicesContext.Provider value={services}>
+      <App first={first} />
+    </ServicesContext.Provider>,
+    root,
+  );
+}
+
+/** Registering the service worker takes time that the first frame needs more. */
+function registerWhenIdle(options: Parameters<Register>[0]): ReturnType<Register> {
+  const registered = new Promise<() => Promise<void>>((resolve) => {
+    requestAnimationFrame(() => setTimeout(() => resolve(registerSW(options))));
+  });
+  return async () => (await registered)();
+}

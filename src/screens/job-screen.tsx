@@ -1,34 +1,42 @@
 import type { ComponentType } from 'preact';
 import { useLayoutEffect } from 'preact/hooks';
+import type { Entry } from '../job/entry-schema.ts';
 import { Frame } from '../ui/frame.tsx';
 import { Problem } from '../ui/problem.tsx';
 import { JobBookContext } from './job-book.ts';
 import { JobFrame } from './job-frame.tsx';
 import { lazily } from './lazily.tsx';
+import { PHASE_SCREENS } from './parts.ts';
 import type { PhaseProps } from './phase-props.ts';
 import { hrefOf, type Phase, type Route } from './route.ts';
 import { useJob } from './use-job.ts';
 
 /** The frame is there before the phase is, so that nothing jumps. */
-const phase = (name: Phase, load: () => Promise<ComponentType<PhaseProps>>) =>
-  lazily(load, () => (
+const phase = (name: Phase) =>
+  lazily(PHASE_SCREENS[name], () => (
     <JobFrame phase={name}>
       <p>One moment…</p>
     </JobFrame>
   ));
 
 const SCREENS: Record<Phase, ComponentType<PhaseProps>> = {
-  plan: phase('plan', async () => (await import('./plan/plan-screen.tsx')).PlanScreen),
-  stake: phase('stake', async () => (await import('./stake/stake-screen.tsx')).StakeScreen),
-  dig: phase('dig', async () => (await import('./dig/dig-screen.tsx')).DigScreen),
-  set: phase('set', async () => (await import('./set/set-screen.tsx')).SetScreen),
-  pour: phase('pour', async () => (await import('./pour/pour-screen.tsx')).PourScreen),
-  record: phase('record', async () => (await import('./record/record-screen.tsx')).RecordScreen),
+  plan: phase('plan'),
+  stake: phase('stake'),
+  dig: phase('dig'),
+  set: phase('set'),
+  pour: phase('pour'),
+  record: phase('record'),
 };
 
+export interface JobScreenProps {
+  readonly route: Extract<Route, { at: 'job' }>;
+  /** As it was read when the app started; null where it is still to be read. */
+  readonly log: readonly Entry[] | null;
+}
+
 /** One job, opened from the disk, at the phase in the address. */
-export function JobScreen({ route }: { readonly route: Extract<Route, { at: 'job' }> }) {
-  const job = useJob(route.job);
+export function JobScreen({ route, log }: JobScreenProps) {
+  const job = useJob(route.job, log);
   // Another phase or hole begins at its head, however far the last one was scrolled.
   useLayoutEffect(() => scrollTo(0, 0), [route.phase, route.hole]);
   if (job.at !== 'open') {

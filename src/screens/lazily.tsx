@@ -1,29 +1,28 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { Problem } from '../ui/problem.tsx';
+import type { Part } from './part.ts';
 
 type State<P> = { readonly part: ComponentType<P> } | { readonly trouble: string } | null;
 
 /**
- * A part of the app that is loaded when it is first needed, so that the first page is there at once. It comes out of
- * the phone's cache like all the rest.
+ * A part of the app that is loaded when it is first needed. It comes out of the phone's cache like all the rest.
  *
  * @param waiting stands in its place for that moment
  */
 export function lazily<P extends object>(
-  load: () => Promise<ComponentType<P>>,
+  { now, load }: Part<P>,
   waiting: ComponentType<P>,
 ): ComponentType<P> {
-  let loaded: ComponentType<P> | null = null;
   return function Lazily(props: P) {
-    const [state, setState] = useState<State<P>>(loaded ? { part: loaded } : null);
+    const [state, setState] = useState<State<P>>(() => {
+      const part = now();
+      return part && { part };
+    });
     useEffect(() => {
-      if (loaded) return;
+      if (now()) return;
       load().then(
-        (part) => {
-          loaded = part;
-          setState({ part });
-        },
+        (part) => setState({ part }),
         (error: unknown) => setState({ trouble: troubleWords(error) }),
       );
     }, []);

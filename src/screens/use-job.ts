@@ -17,10 +17,12 @@ export type Loaded = { readonly log: readonly Entry[] } | { readonly text: strin
 /**
  * Opens a job and keeps its log in step with the disk: first the write, then the screen. Coming back to the front it
  * reads again, for another window may have written.
+ *
+ * @param first the log where it has just been read
  */
-export function useJob(jobId: string): OpenJob {
+export function useJob(jobId: string, first: readonly Entry[] | null = null): OpenJob {
   const { book } = useServices();
-  const [loaded, setLoaded] = useState<Loaded>(null);
+  const [loaded, setLoaded] = useState<Loaded>(first && { log: first });
   const [save, setSave] = useState<SaveState>({ at: 'saved', last: null });
 
   const load = useCallback(async () => {
@@ -35,13 +37,13 @@ export function useJob(jobId: string): OpenJob {
   }, [book, jobId]);
 
   useEffect(() => {
-    void load();
+    if (!first) void load();
     const onVisible = () => {
       if (document.visibilityState === 'visible') void load();
     };
     document.addEventListener('visibilitychange', onVisible);
     return () => document.removeEventListener('visibilitychange', onVisible);
-  }, [load]);
+  }, [load, first]);
 
   const write = useCallback(async (work: () => Promise<Entry>): Promise<Entry | null> => {
     setSave({ at: 'saving' });
