@@ -2,10 +2,12 @@ import { requiredDepth } from '../build/index.ts';
 import type { Entry } from '../job/entry-schema.ts';
 import type { Suspicion } from '../measure/types.ts';
 import { findingsOf, repulledBaseline } from './findings.ts';
+import { heightFindings } from './height-findings.ts';
 import { assessHole, postPositions } from './hole.ts';
 import { nextPull, pullThatTells } from './next-pull.ts';
 import { shapeFinding } from './shape.ts';
 import { type Situation, situate } from './situation.ts';
+import { topsOf } from './tops.ts';
 import type { Assessment, Finding, HoleAssessment, PullAssessment } from './types.ts';
 import { type JobView, postOf, readingsOfTheBook, stands, viewOf } from './view.ts';
 
@@ -36,12 +38,14 @@ export function assessSituation(situation: Situation): Assessment {
       sigma: best.measured.baseline?.sigma ?? null,
     },
     holes,
+    tops: topsOf(best),
     pulls: pullsOf(view),
     globalTest: view.measured.globalTest,
     findings: [
       ...problems,
       ...findingsOf(view, best, (suspicion) => tellerWords(best, suspicion)),
       ...(shape ? [shape] : []),
+      ...heightFindings(view, best, holes),
       ...decisionsMissing(holes),
     ],
     next: nextPull(best, view.measured.suspicions, holes),
@@ -54,6 +58,7 @@ const EMPTY: Assessment = {
   job: '',
   baseline: { designed: null, measured: null, sigma: null },
   holes: [],
+  tops: { common: null, highest: null, lowest: null, text: 'No top is measured.' },
   pulls: [],
   globalTest: { chiSquare: 0, degreesOfFreedom: 0, chance: 1 },
   findings: [],

@@ -13,6 +13,7 @@ import { judgePosition } from './position.ts';
 import { pourGate } from './pour-gate.ts';
 import { quotedReadings } from './reading-words.ts';
 import { judgeSpacing } from './spacing.ts';
+import { judgeTops } from './tops.ts';
 import type { AssessedPlace, HoleAssessment, Judgement, Verdict } from './types.ts';
 import { worstOf } from './verdict.ts';
 import { type JobView, pointOf, postOf, stakeOf, stands } from './view.ts';
@@ -135,6 +136,7 @@ function assessSet(views: Views, hole: Hole, posts: PostPositions, poured: boole
     position,
     plumb,
     level,
+    tops: agreed(views, (each) => judgeTops(each, hole.label)),
     spacing,
     verdict: worstOf(judgements.map(({ verdict }) => verdict)),
     headline: headline(view, hole.label, judgements, spacing, waiting),

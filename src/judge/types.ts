@@ -3,7 +3,7 @@ import type { Check, PullEnd } from '../job/entry-schema.ts';
 import type { Covariance, Ellipse, GlobalTest } from '../measure/types.ts';
 
 export type Verdict = 'in' | 'out' | 'unsure' | 'unmeasured';
-export type Quantity = 'position' | 'spacing' | 'plumb' | 'level' | 'depth' | 'width';
+export type Quantity = 'position' | 'spacing' | 'plumb' | 'level' | 'tops' | 'depth' | 'width';
 
 /** One quantity of one thing held against its tolerance. */
 export interface Judgement {
@@ -40,6 +40,8 @@ export interface GateItem {
   readonly green: boolean;
   /** What is so, or what is missing and what to do. */
   readonly text: string;
+  /** It was ticked, and does not count any more. */
+  readonly stale?: true;
 }
 
 export interface Gate {
@@ -75,10 +77,13 @@ export interface HoleAssessment {
     readonly at: AssessedPlace | null;
     readonly position: Judgement;
     readonly plumb: Judgement;
+    /** The top against the benchmark. */
     readonly level: Judgement;
+    /** The top against the other tops. Told beside `level`, and no gate waits for it. */
+    readonly tops: Judgement;
     readonly spacing: readonly (Judgement & { readonly to: string })[];
     /**
-     * Worst of position, plumb, level and spacing. A spacing that is wrong because the neighbour is not in place counts
+     * Worst of position, plumb, level and spacing, not of `tops`. A spacing that is wrong because the neighbour is not in place counts
      * against the neighbour only.
      */
     readonly verdict: Verdict;
@@ -92,10 +97,29 @@ export interface HoleAssessment {
 
 /** Trouble that no single hole owns: a suspected misreading, a stake that moved, a failed global test. */
 export interface Finding {
-  readonly code: 'misreading' | 'baseline' | 'global-test' | 'undetermined' | 'shape' | 'input' | 'decision';
+  readonly code:
+    | 'misreading'
+    | 'baseline'
+    | 'global-test'
+    | 'undetermined'
+    | 'shape'
+    | 'heights'
+    | 'input'
+    | 'decision';
   readonly text: string;
   /** Log entries it speaks of. */
   readonly entries: readonly string[];
+}
+
+/** The tops among themselves, each against its own target. */
+export interface TopsAssessment {
+  /** How far the tops that agree stand above their targets, on average, metres; null before two are measured. */
+  readonly common: number | null;
+  /** Which top governs: it stands furthest above the common level, metres. */
+  readonly highest: { readonly hole: string; readonly above: number } | null;
+  readonly lowest: { readonly hole: string; readonly above: number } | null;
+  /** In one or two sentences. */
+  readonly text: string;
 }
 
 export interface PullAssessment {
@@ -128,6 +152,7 @@ export interface Assessment {
     readonly sigma: number | null;
   };
   readonly holes: readonly HoleAssessment[];
+  readonly tops: TopsAssessment;
   readonly pulls: readonly PullAssessment[];
   readonly globalTest: GlobalTest;
   readonly findings: readonly Finding[];

@@ -55,6 +55,7 @@ const NOTHING_MEASURED: Measured = {
   pulls: [],
   suspicions: [],
   globalTest: { chiSquare: 0, degreesOfFreedom: 0, chance: 1 },
+  moves: null,
   baseline: null,
   designedBaseline: null,
   heights: [],

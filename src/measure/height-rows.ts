@@ -88,7 +88,7 @@ function rodRow(
 ): HeightRow {
   const { setup, on, reading, sight, inverted } = body;
   const key = heightKey(on);
-  const bad = level?.found ? level : null;
+  const bad = level?.says === 'off' ? level : null;
   const corrected = bad !== null && sight !== undefined;
   const doubt = bad && !corrected ? bad.slope * GUESSED_SIGHT_M : 0;
   return {

@@ -11,8 +11,12 @@ export interface Collimation {
   readonly slope: number;
   /** One sigma of `slope`. */
   readonly sigma: number;
-  /** Whether the test shows more than its own four readings may be wrong by: only then is anything corrected. */
-  readonly found: boolean;
+  /**
+   * - `true`: no more than its own four readings may be wrong by, so nothing is corrected
+   * - `off`: readings are corrected where the sight is known, and doubted where it is not
+   * - `unbelievable`: no level is so far off, so one of the four was misread; nothing is corrected
+   */
+  readonly says: 'true' | 'off' | 'unbelievable';
 }
 
 /** Fewer metres of difference between the two sights than this tell nothing of the line of sight. */
@@ -20,6 +24,9 @@ const LEAST_UNEQUAL_M = 1;
 
 /** An error beyond this many of its own sigmas is taken as found: one true level in twenty is suspected by luck. */
 const FOUND_FROM = 2;
+
+/** A level that looks up or down by a hand's breadth in ten metres is not looked through twice: 10 mm in a metre. */
+const BELIEVED_TO = 0.01;
 
 /**
  * Collimation by the two-peg test. From midway both readings are wrong alike, so that their difference is true; from near
@@ -37,7 +44,9 @@ export function collimationOf(
   const slope = (near.a.m - near.b.m - (middle.a.m - middle.b.m)) / unequal;
   if (Math.abs(unequal) < LEAST_UNEQUAL_M || !Number.isFinite(slope)) return null;
   const sigma = (2 * rodSigma(instruments)) / Math.abs(unequal);
-  return { entry: id, slope, sigma, found: Math.abs(slope) > FOUND_FROM * sigma };
+  const off = Math.abs(slope) > FOUND_FROM * sigma;
+  const says = Math.abs(slope) > BELIEVED_TO ? 'unbelievable' : off ? 'off' : 'true';
+  return { entry: id, slope, sigma, says };
 }
 
 /** The tests of the level in a log, and which of them holds for what was read when. */

@@ -44,11 +44,12 @@ const TITLES: Record<Finding['code'], string> = {
   undetermined: 'not fixed yet',
   decision: 'a decision is missing',
   shape: 'shape',
+  heights: 'heights',
   input: 'the plan',
 };
 
-/** Shape is judged of set posts; the plan's own faults are told where it is made. */
-const ELSEWHERE: ReadonlySet<Finding['code']> = new Set(['undetermined', 'shape', 'input']);
+/** Shape and heights are judged of set posts; the plan's own faults are told where it is made. */
+const ELSEWHERE: ReadonlySet<Finding['code']> = new Set(['undetermined', 'shape', 'heights', 'input']);
 
 /**
  * Findings that concern the stakes. What is merely not pulled yet is what the cards themselves ask for; pulls to set posts
