@@ -105,6 +105,15 @@ export const BODIES = {
     kind: v.literal('stand'),
     thing: ThingSchema,
     event: v.pipe(v.picklist(STAND_EVENTS), v.description('each opens a new stand of the thing')),
+    since: v.optional(
+      v.pipe(
+        v.string(),
+        v.maxLength(64),
+        v.description(
+          'id of an earlier pull that found it there already: this stand begins before that entry',
+        ),
+      ),
+    ),
     note: Note,
   }),
   pull: v.strictObject({

@@ -16,10 +16,27 @@ export function struck(log: readonly Entry[]): Map<string, string> {
   return out;
 }
 
-/** Entries that stand (are not struck), in order; strikes themselves are left out. */
+/**
+ * Entries that stand (are not struck), in the order in which they hold; strikes themselves are left out. That is the order
+ * of the log, but for stands that are known to have begun earlier: such a one comes before the pull that found it there.
+ */
 export function standing(log: readonly Entry[]): Entry[] {
   const gone = struck(log);
-  return inOrder(log).filter((entry) => entry.body.kind !== 'strike' && !gone.has(entry.id));
+  return backdated(inOrder(log).filter((entry) => entry.body.kind !== 'strike' && !gone.has(entry.id)));
+}
+
+function backdated(entries: Entry[]): Entry[] {
+  const places = entries.flatMap((entry, at) => {
+    const since = isKind(entry, 'stand') ? entry.body.since : undefined;
+    const found = since === undefined ? -1 : entries.findIndex(({ id }) => id === since);
+    return found >= 0 && found < at ? [[entry, found] as const] : [];
+  });
+  if (places.length === 0) return entries;
+  const early = new Set<Entry>(places.map(([entry]) => entry));
+  return entries.flatMap((entry, at) => [
+    ...places.filter(([, found]) => found === at).map(([stand]) => stand),
+    ...(early.has(entry) ? [] : [entry]),
+  ]);
 }
 
 export function isKind<K extends EntryKind>(entry: Entry, kind: K): entry is EntryOf<K> {

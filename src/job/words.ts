@@ -99,7 +99,8 @@ const DESCRIBE: Describers = {
   site: ({ a, b, chosenBy }) =>
     `A and B placed by ${chosenBy === 'tool' ? 'Swingtape' : 'you'}: A ${placeName(a)}; B ${placeName(b)}`,
   reference: ({ thing, at }, plan) => `${capital(standName(thing, plan))} is meant to stand ${placeName(at)}`,
-  stand: ({ thing, event }, plan) => `${capital(standName(thing, plan))} ${event}`,
+  stand: ({ thing, event, since }, plan) =>
+    `${capital(standName(thing, plan))} ${event}${since === undefined ? '' : ', found by an earlier pull'}`,
   pull: ({ from, to, reading, hold }, plan) =>
     `Pull ${endName(from, plan)} to ${endName(to, plan)}: ${lengthWords(reading)}, ${holdName(hold)}`,
   offset: ({ from, to, of, station, offset, side }, plan) => {

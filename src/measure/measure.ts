@@ -10,7 +10,8 @@ import { isKnown, type Known } from './determined.ts';
 import { ellipseOf } from './ellipse.ts';
 import { heights } from './heights.ts';
 import { PER_NODE } from './model.ts';
-import { networkOf } from './network.ts';
+import { movesIn } from './moved.ts';
+import { type Network, networkOf } from './network.ts';
 import { smallestCaught, unseenShifts } from './reliability.ts';
 import { standardised, suspicionsOf, type Tested } from './snooping.ts';
 import { covariancesAmong, leanCovariance, type Solution, testedOf } from './solution.ts';
@@ -35,14 +36,17 @@ export function measure(
 ): Measured {
   const stands = standing(entries);
   const levelling = heights(stands, instruments);
-  const network = networkOf(stands, holes, levelling.heights, instruments, references);
-  const { solution, places } = adjusted(network, baseline, instruments);
+  const settle = (network: Network) => adjusted(network, baseline, instruments);
+  const read = (log: readonly Entry[]) => networkOf(log, holes, levelling.heights, instruments, references);
+  const network = read(stands);
+  const { solution, places } = settle(network);
   const tested = testedOf(solution);
   return {
     points: pointsOf(solution, places),
     pulls: network.pulls.map((_, k) => pullResult(solution, tested, k)),
     suspicions: [...suspicionsOf(tested), ...levelling.suspicions],
     globalTest: globalTest(solution),
+    moves: movesIn(stands, solution, (log) => settle(read(log))),
     baseline: baselineOf(solution, places),
     designedBaseline: baseline,
     heights: levelling.heights,

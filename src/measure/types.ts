@@ -105,6 +105,26 @@ export interface GlobalTest {
   readonly chance: number;
 }
 
+/** A stake that seems to stand elsewhere since some pull. */
+export interface Move {
+  readonly stake: Thing;
+  /** The first pull that finds it elsewhere. */
+  readonly since: string;
+  /** From where it stood to where it stands, metres, site frame; null where the pulls since do not fix it. */
+  readonly by: Vec | null;
+  /** Of `by`, square metres. */
+  readonly covariance: Covariance | null;
+}
+
+export interface Moves {
+  /** Likeliest first; more than one means that the pulls do not tell which stake moved. */
+  readonly moves: readonly Move[];
+  /** One misread pull would explain the readings as well. */
+  readonly orMisread: boolean;
+  /** How many times as likely the first move is as what comes next to it, another stake's or one misread pull. */
+  readonly odds: number;
+}
+
 /** A measured height above the benchmark. */
 export interface MeasuredHeight {
   /** `top:3`, `ground:3`, `bottom:3`, `stake:A`, `turning-point:1`, `benchmark`. */
@@ -123,6 +143,8 @@ export interface Measured {
   readonly pulls: readonly PullResult[];
   readonly suspicions: readonly Suspicion[];
   readonly globalTest: GlobalTest;
+  /** A stake that moved without anybody's saying so; null when nothing says so. */
+  readonly moves: Moves | null;
   /** A–B as adjusted, metres, with its sigma; null until it is pulled. */
   readonly baseline: { readonly length: number; readonly sigma: number } | null;
   /** A–B as the plan was laid, metres. */

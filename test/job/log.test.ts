@@ -31,6 +31,34 @@ describe('order', () => {
   });
 });
 
+describe('a stand that began before it was logged', () => {
+  const moved = (since: string): Body => ({
+    kind: 'stand',
+    thing: { kind: 'stake', label: 'A' },
+    event: 'moved',
+    since,
+  });
+  const [a, b] = [entry(1, note('a')), entry(2, note('b'))];
+  const order = (log: readonly Entry[]) => standing(log).map(({ seq }) => seq);
+
+  test('comes before the entry that found it', () => {
+    expect(order([a, b, entry(3, moved(b.id))])).toEqual([1, 3, 2]);
+    expect(order([a, b, entry(3, moved(a.id)), entry(4, note('c'))])).toEqual([3, 1, 2, 4]);
+  });
+
+  test('stays where it was logged when that entry was struck, is unknown, or is later', () => {
+    const late = entry(3, moved(b.id));
+    expect(order([a, b, late, entry(4, strike(b))])).toEqual([1, 3]);
+    expect(order([a, b, entry(3, moved('no-such-entry'))])).toEqual([1, 2, 3]);
+    expect(order([a, entry(2, moved('entry-9')), entry(3, note('c'), 'entry-9')])).toEqual([1, 2, 3]);
+  });
+
+  test('is in its place however often that is asked', () => {
+    const log = [a, b, entry(3, moved(b.id))];
+    expect(standing(standing(log))).toEqual(standing(log));
+  });
+});
+
 describe('strikes', () => {
   const a = entry(1, note('a'));
   const b = entry(2, note('b'));

@@ -66,6 +66,7 @@ export function fakeView(field: Field, { heights: put = [], ...measured }: FakeM
       }),
       heightsTest: none,
       levelling: levels.levelling,
+      moves: null,
       unused: [],
       settled: true,
       ...measured,
