@@ -1,8 +1,10 @@
+export { heightKey } from './height-rows.ts';
 export { heights } from './heights.ts';
 export { measure } from './measure.ts';
 export { movedStakes } from './moved.ts';
 export { DRIVEN_WITHIN_M, type Prediction, predict } from './predict.ts';
 export { GUARDED_FROM, NONCENTRALITY } from './reliability.ts';
+export { rodSlips } from './rod-slips.ts';
 export { tapeSigma } from './sigma.ts';
 export { isBeyondBelief, type Reading, type SlipCode, slips } from './slips.ts';
 export { CRITICAL } from './snooping.ts';

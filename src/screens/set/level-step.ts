@@ -1,6 +1,6 @@
-import { ofKind } from '../../job/log.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import type { JobView } from '../../judge/view.ts';
+import { rodAtTarget, sightLine } from '../heights/rod-belief.ts';
 import { needsMore, type Part, type SetStep } from './step.ts';
 
 /** A rod reading twice on the top, and twice on the benchmark that it hangs on. */
@@ -25,37 +25,14 @@ export function levelStep(
 function readingStep(view: JobView, hole: string, setup: string, expected: number | null): SetStep | null {
   const tops = view.book.tops(hole);
   const read = view.book.benchmarks(setup).length > 0;
+  // A set-up that hangs on the benchmark over a turning point need not see it.
+  const hangs = sightLine(view, setup) !== null;
   const benchmark: SetStep = { do: 'rod', on: { point: 'benchmark' }, expected: null, again: read };
   const top: SetStep = { do: 'rod', on: { point: 'top', hole }, expected, again: tops.length > 0 };
   if (tops.length >= MOST_TOPS) return null;
-  if (!read) return benchmark;
+  if (!hangs) return benchmark;
   const setups = new Set(tops.map(({ body }) => body.setup));
   if (tops.length < GUARDED || !setups.has(setup)) return top;
   const hangsOn = [...setups].flatMap((each) => view.book.benchmarks(each));
   return hangsOn.length < GUARDED ? benchmark : top;
-}
-
-/** What the rod reads on a top that is at its height, from one set-up: line of sight less target. Null without a benchmark. */
-export function rodAtTarget(view: JobView, hole: string, setup: string): number | null {
-  const readings = view.book.benchmarks(setup).map(({ body }) => body.reading.m);
-  const target = view.sited.get(hole)?.top;
-  if (readings.length === 0 || target === undefined) return null;
-  return readings.reduce((sum, m) => sum + m, 0) / readings.length - target;
-}
-
-/** A level is taken in for the night: readings of another day hang on another set-up, common practice. Milliseconds. */
-const SETUP_HOLDS_MS = 10 * 3600 * 1000;
-const FIRST_SETUP = '1';
-
-/** Where the level stands: the set-up of the last rod reading; a new one after a night, or before there is any. */
-export function standingSetup(view: JobView, now: number): string {
-  const last = ofKind(view.entries, 'rod').at(-1);
-  if (!last) return FIRST_SETUP;
-  return now - Date.parse(last.at) > SETUP_HOLDS_MS ? nextSetup(view) : last.body.setup;
-}
-
-/** A name that no set-up has had. */
-export function nextSetup(view: JobView): string {
-  const used = ofKind(view.entries, 'rod').map(({ body }) => Number(body.setup));
-  return String(Math.max(0, ...used.filter(Number.isInteger)) + 1);
 }

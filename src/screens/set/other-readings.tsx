@@ -6,8 +6,8 @@ import type { HoleAssessment } from '../../judge/types.ts';
 import { type JobView, postOf } from '../../judge/view.ts';
 import { capital } from '../../judge/words.ts';
 import { Button } from '../../ui/index.ts';
+import { rodAtTarget } from '../heights/rod-belief.ts';
 import { More } from '../more.tsx';
-import { rodAtTarget } from './level-step.ts';
 import type { OpenFlow } from './set-flow.tsx';
 
 export interface OtherReadingsProps {

@@ -1,9 +1,9 @@
-import type { EntryOf, Hold, Side } from '../../job/entry-schema.ts';
+import type { EntryOf, HeightPoint, Hold, Side } from '../../job/entry-schema.ts';
 import { ofKind } from '../../job/log.ts';
 import type { JobView } from '../../judge/view.ts';
+import { RodFlow } from '../heights/rod-flow.tsx';
 import { PullFlow, type PullToRead } from '../pull-flow.tsx';
 import { PlumbFlow } from './plumb-flow.tsx';
-import { RodFlow, type RodPoint } from './rod-flow.tsx';
 import { StrikeOne } from './strike-one.tsx';
 
 /** The reading that is being taken. */
@@ -11,7 +11,7 @@ export type OpenFlow =
   | { readonly take: 'pull'; readonly pull: PullToRead }
   | { readonly take: 'plumb'; readonly side: Side }
   | { readonly take: 'strike'; readonly entry: EntryOf<'pull'> }
-  | { readonly take: 'rod'; readonly on: RodPoint; readonly expected: number | null };
+  | { readonly take: 'rod'; readonly on: HeightPoint; readonly expected: number | null };
 
 export interface SetFlowProps {
   readonly flow: OpenFlow;

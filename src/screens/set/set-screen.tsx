@@ -14,7 +14,6 @@ import { hrefOf } from '../route.ts';
 import { useHold } from '../use-hold.ts';
 import { useLog } from '../use-log.ts';
 import { useStartAtTop } from '../use-start-at-top.ts';
-import { nextSetup } from './level-step.ts';
 import { OtherReadings } from './other-readings.tsx';
 import { SetActions } from './set-actions.tsx';
 import { type SetBook, useSetBook } from './set-book.ts';
@@ -63,13 +62,7 @@ function SetWork({ book, focused }: { readonly book: SetBook; readonly focused: 
     />
   );
   const options = (of: SetStep) => (
-    <StepOptions
-      step={of}
-      how={how}
-      onHow={setHow}
-      setup={memory.setup}
-      onNewSetup={() => memory.onNewSetup(nextSetup(view))}
-    />
+    <StepOptions step={of} how={how} onHow={setHow} setup={memory.setup} onNewSetup={memory.onNewSetup} />
   );
   return (
     <JobFrame phase="set" actions={actions}>

@@ -1,8 +1,7 @@
-import type { EntryOf, Side } from '../../job/entry-schema.ts';
+import type { EntryOf, HeightPoint, Side } from '../../job/entry-schema.ts';
 import type { PullPlan } from '../../judge/pull-ends.ts';
 import type { Judgement, Nudge } from '../../judge/types.ts';
 import type { JobView } from '../../judge/view.ts';
-import type { RodPoint } from './rod-flow.tsx';
 
 /** What can be out of a post that still stands loose. */
 export type Part = 'place' | 'plumb' | 'top';
@@ -32,7 +31,7 @@ export type SetStep =
   /** `again`: it was read before, and this reading guards that one. */
   | {
       readonly do: 'rod';
-      readonly on: RodPoint;
+      readonly on: HeightPoint;
       readonly expected: number | null;
       readonly again: boolean;
     }

@@ -1,0 +1,94 @@
+import type { HeightPoint } from '../../job/entry-schema.ts';
+import { ofKind } from '../../job/log.ts';
+import type { JobView } from '../../judge/view.ts';
+import { DRIVEN_WITHIN_M, heightKey, isBeyondBelief, rodSlips } from '../../measure/index.ts';
+import { differenceInWords } from '../../ui/index.ts';
+import { formatLength } from '../../units/index.ts';
+
+/** What is about to be read with the rod. */
+export interface RodSight {
+  readonly on: HeightPoint;
+  /** The level's set-up. */
+  readonly setup: string;
+  /** Held upside down against a point above the level. */
+  readonly inverted: boolean;
+}
+
+interface Expected {
+  /** Metres, as the rod would read. */
+  readonly reading: number;
+  /** One sigma of a reading less this. */
+  readonly sigma: number;
+}
+
+/** Line of sight above the benchmark from a set-up, metres; null while nothing ties it to the benchmark. */
+export function sightLine(view: JobView, setup: string): number | null {
+  return view.measured.levelling.setups.find(({ key }) => key === setup)?.height ?? null;
+}
+
+/** What the rod reads on a top that is at its height; null before the set-up hangs on the benchmark. */
+export function rodAtTarget(view: JobView, hole: string, setup: string): number | null {
+  const line = sightLine(view, setup);
+  const target = view.sited.get(hole)?.top;
+  return line === null || target === undefined ? null : line - target;
+}
+
+/**
+ * Asks back where a rod reading is beyond belief, and names the slip that would explain it best.
+ *
+ * @param m the reading, metres
+ * @returns one question; null when it is believable, or when nothing is known to hold it against
+ */
+export function rodDoubt(view: JobView, sight: RodSight, m: number): string | null {
+  const expected = expectedReading(view, sight);
+  if (!expected || !isBeyondBelief({ reading: m, expected: expected.reading, sigma: expected.sigma }))
+    return null;
+  const { units, instruments } = view.plan;
+  const [slip] = rodSlips({
+    reading: m,
+    expected: expected.reading,
+    sigma: expected.sigma,
+    units,
+    sightLine: sightLine(view, sight.setup) ?? expected.reading,
+    inverted: sight.inverted,
+    ...(instruments.rodLength ? { rodLength: instruments.rodLength.m } : {}),
+  });
+  const difference = `This is ${differenceInWords(m - expected.reading, units)} than expected (${formatLength(expected.reading, units)}).`;
+  return [difference, ...(slip ? [slip.text] : []), 'Read it again, or keep it as read.'].join(' ');
+}
+
+/**
+ * By earlier readings of the same point from the same set-up; else by its height, read from elsewhere; else, of a top, by
+ * the plan, which a post seldom misses by more than a stake does.
+ */
+function expectedReading(view: JobView, sight: RodSight): Expected | null {
+  const rod = view.plan.instruments.rodError.m;
+  const earlier = earlierReadings(view, sight);
+  if (earlier.length > 0) {
+    const mean = earlier.reduce((sum, each) => sum + each, 0) / earlier.length;
+    return { reading: mean, sigma: rod * Math.sqrt(1 + 1 / earlier.length) };
+  }
+  const { on, setup, inverted } = sight;
+  const line = view.measured.levelling.setups.find(({ key }) => key === setup);
+  if (!line) return null;
+  const way = inverted ? -1 : 1;
+  const known = view.heights.get(heightKey(on));
+  if (known)
+    return {
+      reading: way * (line.height - known.height),
+      sigma: Math.hypot(line.sigma, known.sigma, rod),
+    };
+  const target = on.point === 'top' ? rodAtTarget(view, on.hole, setup) : null;
+  return target === null ? null : { reading: way * target, sigma: DRIVEN_WITHIN_M };
+}
+
+/** Of what stands there now: a top or a stake that was moved since is another point. */
+function earlierReadings(view: JobView, { on, setup, inverted }: RodSight): number[] {
+  const key = heightKey(on);
+  if (on.point !== 'benchmark' && !view.heights.has(key)) return [];
+  const rods = on.point === 'top' ? view.book.tops(on.hole) : ofKind(view.entries, 'rod');
+  return rods
+    .filter(({ body }) => body.setup === setup && heightKey(body.on) === key)
+    .filter(({ body }) => (body.inverted ?? false) === inverted)
+    .map(({ body }) => body.reading.m);
+}
