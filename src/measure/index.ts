@@ -1,6 +1,7 @@
 export { heightKey } from './height-rows.ts';
 export { heights } from './heights.ts';
 export { measure } from './measure.ts';
+export type { LevelLoop } from './misclosure.ts';
 export { movedStakes } from './moved.ts';
 export { DRIVEN_WITHIN_M, type Prediction, predict } from './predict.ts';
 export { GUARDED_FROM, NONCENTRALITY } from './reliability.ts';
@@ -9,4 +10,5 @@ export { tapeSigma } from './sigma.ts';
 export { isBeyondBelief, type Reading, type SlipCode, slips } from './slips.ts';
 export { CRITICAL } from './snooping.ts';
 export { halfSection } from './touch.ts';
+export { type Collimation, collimationOf } from './two-peg.ts';
 export * from './types.ts';

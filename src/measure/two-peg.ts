@@ -36,7 +36,7 @@ const BELIEVED_TO = 0.01;
  * @returns null where the second set-up stands about as far from both pegs, or a length is none: nothing follows then
  */
 export function collimationOf(
-  { id, body }: EntryOf<'two-peg'>,
+  { id, body }: Pick<EntryOf<'two-peg'>, 'id' | 'body'>,
   instruments: Pick<Instruments, 'rodError'>,
 ): Collimation | null {
   const { middle, near, sights } = body;

@@ -6,12 +6,15 @@ import { formatSmall } from '../../units/index.ts';
 
 /** All that is judged of a set post, one row each. A neighbour that does not stand yet has no row. */
 export function setRows({ set }: HoleAssessment, plan: Plan): JudgementRow[] {
-  const { position, plumb, level } = plan.tolerances;
+  const { position, plumb, level, tops = level } = plan.tolerances;
   const spacing = set.spacing.filter(({ verdict }) => verdict !== 'unmeasured');
   return [
     { ...set.position, name: 'place', tolerance: `within ${formatSmall(position.m, plan.units)}` },
     { ...set.plumb, name: 'plumb', tolerance: leanWords(plumb, plan.units) },
     { ...set.level, name: 'top', tolerance: `± ${formatSmall(level.m, plan.units)}` },
+    ...(set.tops.verdict === 'unmeasured'
+      ? []
+      : [{ ...set.tops, name: 'level with the others', tolerance: `± ${formatSmall(tops.m, plan.units)}` }]),
     ...spacing.map((judgement) => ({
       ...judgement,
       name: `spacing to ${judgement.to}`,

@@ -5,6 +5,7 @@ import type { HoleAssessment } from '../../judge/types.ts';
 import type { JobView } from '../../judge/view.ts';
 import { HoleStrip, JudgementTable } from '../../ui/index.ts';
 import { Alarms, Findings } from '../findings.tsx';
+import { HeightsButton } from '../heights/heights-button.tsx';
 import { useJobBook } from '../job-book.ts';
 import { JobFrame } from '../job-frame.tsx';
 import { setLook } from '../looks.ts';
@@ -81,6 +82,7 @@ function SetWork({ book, focused }: { readonly book: SetBook; readonly focused: 
           <SetDrawing hole={null} step={null} />
         </>
       )}
+      <HeightsButton view={view} hole={label} />
       <Findings />
       <PostStrip label={label} />
       {flow && label !== null && (

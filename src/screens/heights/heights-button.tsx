@@ -1,0 +1,107 @@
+import { useState } from 'preact/hooks';
+import type { HeightPoint } from '../../job/entry-schema.ts';
+import type { JobView } from '../../judge/view.ts';
+import { Button, CheckField } from '../../ui/index.ts';
+import { DifferenceFlow } from './difference-flow.tsx';
+import { heightPoints, newTurningPoint } from './height-points.ts';
+import { HeightsSheet } from './heights-sheet.tsx';
+import { useLevelSetup } from './level-setup.ts';
+import { PointSheet } from './point-sheet.tsx';
+import { rodAtTarget } from './rod-belief.ts';
+import { RodFlow } from './rod-flow.tsx';
+import { TwoPegFlow } from './two-peg-flow.tsx';
+
+export interface HeightsProps {
+  readonly view: JobView;
+  /** The hole at hand. */
+  readonly hole: string | null;
+}
+
+type Open = 'list' | 'rod' | 'difference' | 'two-peg';
+
+/** Opens everything about heights: what is known, and every way to read one, before any post stands too. */
+export function HeightsButton(props: HeightsProps) {
+  const [open, setOpen] = useState<Open | null>(null);
+  return (
+    <>
+      <Button onPress={() => setOpen('list')}>Heights and the level</Button>
+      {open && <OpenHeights {...props} open={open} onOpen={setOpen} />}
+    </>
+  );
+}
+
+interface OpenHeightsProps extends HeightsProps {
+  readonly open: Open;
+  readonly onOpen: (open: Open | null) => void;
+}
+
+function OpenHeights({ view, hole, open, onOpen }: OpenHeightsProps) {
+  const { setup, onNewSetup } = useLevelSetup(view);
+  const list = () => onOpen('list');
+  switch (open) {
+    case 'list':
+      return (
+        <HeightsSheet
+          view={view}
+          setup={setup}
+          onNewSetup={onNewSetup}
+          onRod={() => onOpen('rod')}
+          onDifference={() => onOpen('difference')}
+          onTwoPeg={() => onOpen('two-peg')}
+          onClose={() => onOpen(null)}
+        />
+      );
+    case 'rod':
+      return <AnyRod view={view} hole={hole} setup={setup} onClose={list} />;
+    case 'difference':
+      return <DifferenceFlow view={view} hole={hole} onClose={list} />;
+    case 'two-peg':
+      return <TwoPegFlow view={view} onClose={list} />;
+  }
+}
+
+interface AnyRodProps extends HeightsProps {
+  readonly setup: string;
+  readonly onClose: () => void;
+}
+
+/** The rod on any point, upright or upside down, with or without how far off it is. */
+function AnyRod({ view, hole, setup, onClose }: AnyRodProps) {
+  const [on, setOn] = useState<HeightPoint | null>(null);
+  const [inverted, setInverted] = useState(false);
+  const [asksSight, setAsksSight] = useState(false);
+  if (on)
+    return (
+      <RodFlow
+        view={view}
+        on={on}
+        setup={setup}
+        expected={on.point === 'top' && !inverted ? rodAtTarget(view, on.hole, setup) : null}
+        inverted={inverted}
+        asksSight={asksSight}
+        onClose={onClose}
+      />
+    );
+  const turning = newTurningPoint(view);
+  return (
+    <PointSheet
+      view={view}
+      title="Rod on which point?"
+      before="Rod on"
+      points={[...heightPoints(view, hole), turning]}
+      onPick={setOn}
+      onClose={onClose}
+    >
+      <p>
+        From set-up {setup}. A turning point is any firm spot that both set-ups see: read it, move the level,
+        read it again.
+      </p>
+      <CheckField
+        label="Rod upside down, against a point above the level"
+        value={inverted}
+        onChange={setInverted}
+      />
+      <CheckField label="Enter how far off the rod is, too" value={asksSight} onChange={setAsksSight} />
+    </PointSheet>
+  );
+}
