@@ -35,6 +35,7 @@ export class Influences {
   readonly #x: Float64Array;
   readonly #y: Float64Array;
   readonly #out: Float64Array;
+  readonly #targets: Int32Array;
 
   constructor(solution: Solution) {
     const { symbolic } = solution.model;
@@ -45,6 +46,7 @@ export class Influences {
     this.#x = new Float64Array(symbolic.size);
     this.#y = new Float64Array(symbolic.size);
     this.#out = new Float64Array(Math.max(rows, solution.model.network.nodes.length));
+    this.#targets = new Int32Array(symbolic.size);
   }
 
   /** Metres that a node moves per metre of misreading in each of `rows`. The array is used again by the next call. */
@@ -74,20 +76,30 @@ export class Influences {
   }
 
   /** Metres that each of `nodes` moves per metre of misreading in row k. The array is used again by the next call. */
-  of(k: number, nodes: readonly number[]): Float64Array {
+  of(k: number, nodes: ArrayLike<number>): Float64Array {
     const { model, weights, evaluation } = this.#solution;
     const { starts } = model.symbolic.pattern;
     const from = this.#position.subarray(starts[k]!, starts[k + 1]!);
     const derivatives = evaluation.jacobian.subarray(starts[k]!, starts[k + 1]!);
-    const targets = nodes
-      .flatMap((node) => [this.#positionOf(node * PER_NODE), this.#positionOf(node * PER_NODE + 1)])
-      .filter((position) => position !== -1);
-    this.#columns.at(from, derivatives, targets, this.#x);
-    nodes.forEach((node, i) => {
-      const [x, y] = [this.#positionOf(node * PER_NODE), this.#positionOf(node * PER_NODE + 1)];
-      this.#out[i] = weights[k]! * Math.hypot(x === -1 ? 0 : this.#x[x]!, y === -1 ? 0 : this.#x[y]!);
-    });
+    let count = 0;
+    for (let i = 0; i < nodes.length; i++) {
+      for (const place of [nodes[i]! * PER_NODE, nodes[i]! * PER_NODE + 1]) {
+        const position = this.#positionOf(place);
+        if (position !== -1) this.#targets[count++] = position;
+      }
+    }
+    this.#columns.at(from, derivatives, this.#targets.subarray(0, count), this.#x);
+    for (let i = 0; i < nodes.length; i++) {
+      const x = this.#movement(nodes[i]! * PER_NODE);
+      const y = this.#movement(nodes[i]! * PER_NODE + 1);
+      this.#out[i] = weights[k]! * Math.sqrt(x * x + y * y);
+    }
     return this.#out;
+  }
+
+  #movement(place: number): number {
+    const position = this.#positionOf(place);
+    return position === -1 ? 0 : this.#x[position]!;
   }
 
   #positionOf(place: number): number {

@@ -13,40 +13,54 @@ const STEPS = 5;
 export class Nearby {
   readonly #solution: Solution;
   readonly #byNode: readonly (readonly number[])[];
+  readonly #all: Int32Array;
   readonly #mark: Int32Array;
+  readonly #reached: Int32Array;
   #stamp = 0;
 
   constructor(solution: Solution) {
     this.#solution = solution;
     this.#byNode = pullsByNode(solution.model);
+    this.#all = Int32Array.from(this.#byNode.keys());
     this.#mark = new Int32Array(this.#byNode.length);
+    this.#reached = new Int32Array(this.#byNode.length);
   }
 
   own(node: number): readonly number[] {
     return this.#byNode[node]!;
   }
 
-  /** Nodes that row k may move by much. */
-  reachOf(k: number): number[] {
-    const { network } = this.#solution.model;
-    const { from, to } = network.pulls[k]!;
-    if (this.joinsHubs(k)) return network.nodes.map(({ index }) => index);
+  /** Nodes that row k may move by much. The array is used again by the next call. */
+  reachOf(k: number): Int32Array {
+    const { from, to } = this.#solution.model.network.pulls[k]!;
+    if (this.joinsHubs(k)) return this.#all;
     // What hangs on two pulls takes the whole of a misreading in either, and hands none on.
-    if (this.#hangs(from) || this.#hangs(to)) return [];
-    const stamp = ++this.#stamp;
-    const reached: number[] = [];
-    let edge = [from, to];
-    for (let step = 0; step <= STEPS; step++) {
-      const next: number[] = [];
-      for (const node of edge) {
-        if (this.#mark[node] === stamp || this.#isHub(node)) continue;
-        this.#mark[node] = stamp;
-        reached.push(node);
-        for (const row of this.own(node)) next.push(network.pulls[row]!.from, network.pulls[row]!.to);
-      }
-      edge = next;
+    if (this.#hangs(from) || this.#hangs(to)) return this.#reached.subarray(0, 0);
+    this.#stamp++;
+    let count = this.#reach(to, this.#reach(from, 0));
+    for (let step = 0, begin = 0; step < STEPS; step++) {
+      const end = count;
+      for (; begin < end; begin++) count = this.#reachFrom(this.#reached[begin]!, count);
     }
-    return reached;
+    return this.#reached.subarray(0, count);
+  }
+
+  /** Adds what is pulled with a node; gives how many are reached then. */
+  #reachFrom(node: number, before: number): number {
+    const { pulls } = this.#solution.model.network;
+    let count = before;
+    for (const row of this.own(node)) {
+      const { from, to } = pulls[row]!;
+      count = this.#reach(from === node ? to : from, count);
+    }
+    return count;
+  }
+
+  #reach(node: number, count: number): number {
+    if (this.#mark[node] === this.#stamp || this.#isHub(node)) return count;
+    this.#mark[node] = this.#stamp;
+    this.#reached[count] = node;
+    return count + 1;
   }
 
   /** True of a pull between two stakes that hold the network. */

@@ -52,34 +52,38 @@ export function unseenShifts(solution: Solution): Float64Array {
 function weighAll(solution: Solution, influences: Influences, unseen: Unseen, shifts: Float64Array): void {
   const all = solution.model.network.pulls.map((_, k) => k);
   for (const { index } of solution.model.network.nodes) {
-    const covariance = placeCovariance(solution, index);
-    if (!covariance || shifts[index] === Number.POSITIVE_INFINITY) continue;
-    const sigma = ellipseOf(covariance).semiMajor;
-    let worst = shifts[index]!;
-    const rows = all.filter((k) => shiftBy(unseen, k, sigma * unseen.mostPerSigma[k]!) > worst);
+    const rows = all.filter((k) => mayBeWorst(unseen, k, index, shifts));
     if (rows.length === 0) continue;
     const influence = influences.on(index, rows);
-    for (let i = 0; i < rows.length; i++) worst = Math.max(worst, shiftBy(unseen, rows[i]!, influence[i]!));
-    shifts[index] = worst;
+    for (let i = 0; i < rows.length; i++) raise(shifts, index, shiftBy(unseen, rows[i]!, influence[i]!));
   }
 }
 
 function weighPoorlyGuarded(
-  { redundancy }: Solution,
+  solution: Solution,
   nearby: Nearby,
   influences: Influences,
   unseen: Unseen,
   shifts: Float64Array,
 ): void {
-  redundancy.subarray(0, unseen.misreading.length).forEach((r, k) => {
-    if (r >= WELL_GUARDED_FROM && !nearby.joinsHubs(k)) return;
-    const reach = nearby.reachOf(k).filter((node) => shifts[node]! < Number.POSITIVE_INFINITY);
-    if (reach.length === 0) return;
+  for (const k of poorlyGuarded(solution, nearby, unseen)) {
+    const reach = nearby.reachOf(k).filter((node) => mayBeWorst(unseen, k, node, shifts));
+    if (reach.length === 0) continue;
     const influence = influences.of(k, reach);
-    reach.forEach((node, i) => {
-      shifts[node] = Math.max(shifts[node]!, shiftBy(unseen, k, influence[i]!));
-    });
-  });
+    for (let i = 0; i < reach.length; i++) raise(shifts, reach[i]!, shiftBy(unseen, k, influence[i]!));
+  }
+}
+
+/** Those without any guard come first: what they move needs no more looking at. */
+function poorlyGuarded({ redundancy, model }: Solution, nearby: Nearby, { guarded }: Unseen): number[] {
+  const rows = [...model.network.pulls.keys()].filter(
+    (k) => redundancy[k]! < WELL_GUARDED_FROM || nearby.joinsHubs(k),
+  );
+  return [...rows.filter((k) => guarded[k] === 0), ...rows.filter((k) => guarded[k] === 1)];
+}
+
+function raise(shifts: Float64Array, node: number, shift: number): void {
+  if (shift > shifts[node]!) shifts[node] = shift;
 }
 
 /** What may be misread in each pull without being noticed, by row. */
@@ -87,20 +91,24 @@ interface Unseen {
   readonly guarded: Uint8Array;
   /** Greatest misreading, metres; for pulls without a guard what the least redundancy would leave unnoticed. */
   readonly misreading: Float64Array;
-  /**
-   * By Cauchy and Schwarz a metre misread moves nothing by more than √(w (1 − r)) of its own sigma: for passing over pulls
-   * that cannot be the worst for a place.
-   */
+  /** By Cauchy and Schwarz a metre misread moves nothing by more than this many, √(w (1 − r)), of its own sigmas. */
   readonly mostPerSigma: Float64Array;
+  /** By node, along the worst direction, metres; 0 for what is held or untouched. */
+  readonly nodeSigma: Float64Array;
 }
 
-function unseenMisreadings({ model, redundancy }: Solution): Unseen {
-  const { pulls } = model.network;
+function unseenMisreadings(solution: Solution): Unseen {
+  const { model, redundancy } = solution;
+  const { pulls, nodes } = model.network;
   const least = (k: number) => Math.max(redundancy[k]!, LEAST_REDUNDANCY);
   return {
     guarded: Uint8Array.from(pulls, (_, k) => (redundancy[k]! >= GUARDED_FROM ? 1 : 0)),
     misreading: Float64Array.from(pulls, ({ sigma }, k) => smallestCaught(sigma, least(k))),
     mostPerSigma: Float64Array.from(pulls, ({ sigma }, k) => Math.sqrt(1 - redundancy[k]!) / sigma),
+    nodeSigma: Float64Array.from(nodes, ({ index }) => {
+      const covariance = placeCovariance(solution, index);
+      return covariance ? ellipseOf(covariance).semiMajor : 0;
+    }),
   };
 }
 
@@ -108,4 +116,10 @@ function unseenMisreadings({ model, redundancy }: Solution): Unseen {
 function shiftBy({ guarded, misreading }: Unseen, k: number, influence: number): number {
   if (guarded[k] === 0 && influence > MOVES_FROM) return Number.POSITIVE_INFINITY;
   return influence * misreading[k]!;
+}
+
+/** False where row k cannot move a node by more than is found already. */
+function mayBeWorst(unseen: Unseen, k: number, node: number, shifts: Float64Array): boolean {
+  const most = unseen.nodeSigma[node]! * unseen.mostPerSigma[k]!;
+  return shiftBy(unseen, k, most) > shifts[node]!;
 }
