@@ -4,6 +4,7 @@ import type { Suspicion } from '../measure/types.ts';
 import { findingsOf, repulledBaseline } from './findings.ts';
 import { heightFindings } from './height-findings.ts';
 import { assessHole, postPositions } from './hole.ts';
+import { movedAssessment } from './moved.ts';
 import { nextPull, pullThatTells } from './next-pull.ts';
 import { shapeFinding } from './shape.ts';
 import { type Situation, situate } from './situation.ts';
@@ -24,7 +25,8 @@ export function assessSituation(situation: Situation): Assessment {
   if (!view) return { ...EMPTY, findings: problems };
   const views = readingsOfTheBook(view);
   const [best] = views;
-  const trouble = repulledBaseline(view)?.text ?? null;
+  const moved = movedAssessment(view);
+  const trouble = moved?.text ?? repulledBaseline(view)?.text ?? null;
   const posts = postPositions(views);
   const required = requiredDepth(view.plan.rules);
   const holes = view.holes.map((hole) => assessHole(views, hole, required, posts, trouble));
@@ -43,12 +45,13 @@ export function assessSituation(situation: Situation): Assessment {
     globalTest: view.measured.globalTest,
     findings: [
       ...problems,
-      ...findingsOf(view, best, (suspicion) => tellerWords(best, suspicion)),
+      ...findingsOf(view, best, moved, (suspicion) => tellerWords(best, suspicion)),
       ...(shape ? [shape] : []),
       ...heightFindings(view, best, holes),
       ...decisionsMissing(holes),
     ],
-    next: nextPull(best, view.measured.suspicions, holes),
+    moved,
+    next: moved?.tells[0] ?? nextPull(best, view.measured.suspicions, holes),
   };
 }
 
@@ -62,6 +65,7 @@ const EMPTY: Assessment = {
   pulls: [],
   globalTest: { chiSquare: 0, degreesOfFreedom: 0, chance: 1 },
   findings: [],
+  moved: null,
   next: null,
 };
 

@@ -5,7 +5,7 @@ import { formatLength } from '../units/index.ts';
 import { REPEATS_AGREE } from './plumb.ts';
 import { lackWords } from './position.ts';
 import { quotedReadings, readingWords } from './reading-words.ts';
-import type { Finding } from './types.ts';
+import type { Finding, MovedAssessment } from './types.ts';
 import { type JobView, pullsBetween } from './view.ts';
 import { listWords, small } from './words.ts';
 
@@ -16,22 +16,40 @@ const GLOBAL_TEST_FAILS = 0.001;
  * Trouble that no single hole owns, but for shape.
  *
  * @param best the job without the readings that are believed wrong
+ * @param moved what is believed of a stake that moved
  * @param teller for pulls that cannot be told apart: the pull that would tell, as the end of a sentence
  */
 export function findingsOf(
   view: JobView,
   best: JobView,
+  moved: MovedAssessment | null,
   teller: (suspicion: Suspicion) => string,
 ): Finding[] {
-  const misread = view.measured.suspicions.map((suspicion) => misreading(view, suspicion, teller));
+  const misread = view.measured.suspicions
+    .filter(({ entries }) => !entries.every((entry) => isExplained(view, moved, entry)))
+    .map((suspicion) => misreading(view, suspicion, teller));
   return [
     ...misread,
-    ...[repulledBaseline(view), offBaseline(best)].filter((finding) => finding !== null),
-    ...globalTest(view, misread.length > 0),
+    ...(moved ? movedFinding(moved) : [repulledBaseline(view), offBaseline(best)]).filter(
+      (finding) => finding !== null,
+    ),
+    ...globalTest(view, moved !== null || misread.length > 0),
     ...undetermined(view),
     ...unused(view),
   ];
 }
+
+/** What a stake that moved explains is no misreading: a pull from it since, where nothing else would explain that as well. */
+function isExplained(view: JobView, moved: MovedAssessment | null, entry: string): boolean {
+  const pull = view.pullBodies.get(entry);
+  if (!moved || moved.orMisread || !pull) return false;
+  const ends = [pull.body.from, pull.body.to].map(({ thing }) => thingKey(thing));
+  return moved.suspects.some(({ stake }) => ends.includes(thingKey(stake)));
+}
+
+const movedFinding = ({ text, suspects }: MovedAssessment): Finding[] => [
+  { code: 'moved-stake', text, entries: [...new Set(suspects.map(({ since }) => since))] },
+];
 
 function misreading(view: JobView, suspicion: Suspicion, teller: (suspicion: Suspicion) => string): Finding {
   const readings = view.entries.filter(({ id }) => suspicion.entries.includes(id));
@@ -116,6 +134,7 @@ const UNUSED_WORDS = {
   'not-in-plan': 'the plan has no such hole now',
   'no-size': 'what it touched has no such side',
   'no-length': 'no tape reads that',
+  'no-tape': 'the plan lists no such tape now, or says of it what cannot be',
 } as const;
 
 /** Readings that stand and could not be used. */

@@ -6,6 +6,7 @@ import type { Fix, Lack } from '../measure/types.ts';
 import { METRES_PER_INCH } from '../units/index.ts';
 import { chanceWithinDisc, principalAxes, sigmaAlong } from './chance.ts';
 import { judged, unmeasured } from './judgement.ts';
+import { shakenWords } from './moved-words.ts';
 import { HALF_WIDTH_95 } from './normal.ts';
 import type { Judgement } from './types.ts';
 import { type JobView, pointOf } from './view.ts';
@@ -55,16 +56,18 @@ export function judgePosition(
   const { fix } = point;
   // A reading that is believed wrong speaks against the place until it is struck or borne out.
   const doubted = view.suspectedThings.has(thingKey(thing));
+  const shaken = view.shaken.things.has(thingKey(thing));
   const guarded = view.measured.settled && fix.unseenShift <= unseenAllowed(tolerance);
   const found = chanceOfFix(fix, designed, tolerance);
   const say: PlaceWords = { view, thing, fix, designed, advice, ...found };
   return judged(
-    { quantity: 'position', ...found, tolerance, checked: guarded && !doubted },
+    { quantity: 'position', ...found, tolerance, checked: guarded && !doubted && !shaken },
     {
       cell: (verdict, error, uncertainty) => cellWords(verdict, error, uncertainty, view.plan.units),
       out: () => outWords(say),
       unsure: () => unsureWords(say),
-      unchecked: () => (doubted ? doubtedWords(say) : uncheckedWords(say)),
+      unchecked: () =>
+        shaken ? shakenWords(view, thing) : doubted ? doubtedWords(say) : uncheckedWords(say),
     },
   );
 }

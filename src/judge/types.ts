@@ -1,5 +1,5 @@
-import type { SitePoint } from '../geometry/point.ts';
-import type { Check, PullEnd } from '../job/entry-schema.ts';
+import type { SitePoint, Vec } from '../geometry/point.ts';
+import type { Check, PullEnd, Thing } from '../job/entry-schema.ts';
 import type { Covariance, Ellipse, GlobalTest } from '../measure/types.ts';
 
 export type Verdict = 'in' | 'out' | 'unsure' | 'unmeasured';
@@ -95,10 +95,37 @@ export interface HoleAssessment {
   readonly poured: { readonly at: string; readonly bags: number } | null;
 }
 
+/** A stake that is believed, or suspected, to have moved without anybody's saying so. */
+export interface MovedStake {
+  readonly stake: Thing;
+  /** The first pull that finds it elsewhere. */
+  readonly since: string;
+  /** From where it stood to where it stands, metres, site frame, with its 95 % half-width; null where that is not known. */
+  readonly shift: { readonly by: Vec; readonly uncertainty: number; readonly words: string } | null;
+  /** Where it stood before, site frame. */
+  readonly stood: SitePoint | null;
+  /** How to drive it back: distance and way, and what level tapes then read. */
+  readonly putBack: {
+    readonly words: string;
+    readonly readings: readonly { readonly from: PullEnd; readonly to: PullEnd; readonly reading: number }[];
+  } | null;
+}
+
+export interface MovedAssessment {
+  /** Likeliest first; more than one where the pulls do not tell which. */
+  readonly suspects: readonly MovedStake[];
+  /** One misread pull would explain the readings as well. */
+  readonly orMisread: boolean;
+  /** Pulls that would tell which, or how far: two at most. */
+  readonly tells: readonly NextPull[];
+  readonly text: string;
+}
+
 /** Trouble that no single hole owns: a suspected misreading, a stake that moved, a failed global test. */
 export interface Finding {
   readonly code:
     | 'misreading'
+    | 'moved-stake'
     | 'baseline'
     | 'global-test'
     | 'undetermined'
@@ -156,5 +183,7 @@ export interface Assessment {
   readonly pulls: readonly PullAssessment[];
   readonly globalTest: GlobalTest;
   readonly findings: readonly Finding[];
+  /** A stake that moved unnoticed; null when nothing says so. Told among the findings, too. */
+  readonly moved: MovedAssessment | null;
   readonly next: NextPull | null;
 }

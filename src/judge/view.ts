@@ -8,6 +8,7 @@ import type { Measured, MeasuredHeight, MeasuredPoint, PullResult } from '../mea
 import type { Hole, SitedHole } from '../plan/hole.ts';
 import type { LaidPlan } from '../plan/index.ts';
 import { type Book, bookOf } from './book.ts';
+import { type Shaken, shakenBy } from './shaken.ts';
 import type { Situation } from './situation.ts';
 import type { Ground } from './words.ts';
 
@@ -42,6 +43,8 @@ export interface JobView {
   readonly suspects: ReadonlySet<string>;
   /** What such pulls touch, by `thingKey`. */
   readonly suspectedThings: ReadonlySet<string>;
+  /** Stakes that are believed to have moved, and what hangs on them. */
+  readonly shaken: Shaken;
   /** Holes with an as-dug reading: their stakes are gone. */
   readonly dugHoles: ReadonlySet<string>;
   /** The current pulls that the adjustment used of a thing, each with the thing at its other end. */
@@ -87,6 +90,7 @@ export function viewOf(situation: Situation): JobView | null {
     pullBodies,
     dugHoles: new Set(ofKind(entries, 'dug').map(({ body }) => body.hole)),
     suspects,
+    shaken: shakenBy(measured.moves, entries),
     suspectedThings: new Set(
       [...suspects].flatMap((id) => {
         const body = pullBodies.get(id)?.body;

@@ -39,6 +39,7 @@ const Readings = ({ entries }: { readonly entries: readonly Entry[] }) => (
 
 const TITLES: Record<Finding['code'], string> = {
   misreading: 'a reading looks wrong',
+  'moved-stake': 'a stake moved',
   baseline: 'A to B',
   'global-test': 'the pulls disagree',
   undetermined: 'not fixed yet',

@@ -1,0 +1,47 @@
+import type { Entry, EntryOf, Thing } from '../job/entry-schema.ts';
+import { isKind, ofKind, thingKey } from '../job/log.ts';
+import type { Moves } from '../measure/types.ts';
+
+/** Stakes that may have moved, and what hangs on them, by `thingKey`. */
+export interface Shaken {
+  readonly stakes: readonly Thing[];
+  readonly things: ReadonlySet<string>;
+}
+
+/**
+ * What hangs on a stake that is believed to have moved: the stake itself, and whatever was pulled from it
+ * since it was last known to stand still. That is when the line that found it elsewhere was pulled before: in between, it
+ * may have moved at any time.
+ *
+ * @param entries that stand, in order
+ */
+export function shakenBy(moves: Moves | null, entries: readonly Entry[]): Shaken {
+  const shaken = new Set<string>();
+  for (const { stake, since } of moves?.moves ?? []) {
+    const key = thingKey(stake);
+    shaken.add(key);
+    for (const pull of pullsAfter(entries, lastStill(entries, since))) {
+      const ends = endsOf(pull);
+      if (ends.includes(key)) for (const end of ends) shaken.add(end);
+    }
+  }
+  return { stakes: moves?.moves.map(({ stake }) => stake) ?? [], things: shaken };
+}
+
+/** Place in the log of the pull before `since` along the same line; −1 when there was none. */
+function lastStill(entries: readonly Entry[], since: string): number {
+  const at = entries.findIndex(({ id }) => id === since);
+  const found = entries[at];
+  if (!found || !isKind(found, 'pull')) return -1;
+  const line = lineOf(found);
+  return entries.findLastIndex((entry, i) => i < at && isKind(entry, 'pull') && lineOf(entry) === line);
+}
+
+const pullsAfter = (entries: readonly Entry[], at: number): EntryOf<'pull'>[] =>
+  ofKind(entries.slice(at + 1), 'pull');
+
+const endsOf = ({ body }: EntryOf<'pull'>): string[] =>
+  [body.from, body.to].map(({ thing }) => thingKey(thing));
+
+/** One text for a line, either way round. */
+export const lineOf = (pull: EntryOf<'pull'>): string => endsOf(pull).sort().join(' ');
