@@ -20,9 +20,11 @@ export const FIELDS = {
   spacing: 'Spacing tolerance',
   plumb: 'Plumb tolerance',
   level: 'Level tolerance',
+  tops: 'Tolerance of tops',
   tapeLength: 'Tape length',
   tapeError: 'Tape error',
   tapeErrorPerMetre: 'Tape error by length',
   plumbError: 'Plumb reading error',
   rodError: 'Rod reading error',
+  rodLength: 'Rod length',
 } as const;

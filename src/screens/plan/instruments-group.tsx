@@ -1,12 +1,12 @@
 import { FIELDS } from '../../plan/index.ts';
-import { LengthField } from '../../ui/index.ts';
+import { Button, LengthField } from '../../ui/index.ts';
 import { fromDefault } from './default-hint.ts';
 import { GapField } from './gap-field.tsx';
 import { Group } from './group.tsx';
 import type { GroupFor } from './group-for.ts';
 import { leanBase, tapeBase } from './lean-base.ts';
 import { LEAN_LIMITS, TAPE_GROWTH_LIMITS } from './limits.ts';
-import { withInstruments } from './plan-edits.ts';
+import { withInstruments, withoutRodLength } from './plan-edits.ts';
 import { instrumentsLine } from './plan-text.ts';
 
 /** The tape, the level and the rod, and how well they read. */
@@ -58,6 +58,20 @@ export function InstrumentsGroup({ plan, change }: GroupFor) {
         {...fromDefault('instruments.rodError', instruments.rodError, units)}
         onChange={(rodError) => change((before) => withInstruments(before, { rodError }))}
       />
+      <LengthField
+        label={FIELDS.rodLength}
+        hint={
+          instruments.rodLength
+            ? 'From its foot to its head, as it is used.'
+            : 'From its foot to its head. Not given: a rod that stood on its head is then not told.'
+        }
+        value={instruments.rodLength ?? null}
+        units={units}
+        onChange={(rodLength) => change((before) => withInstruments(before, { rodLength }))}
+      />
+      {instruments.rodLength && (
+        <Button onPress={() => change(withoutRodLength)}>Rod length not given</Button>
+      )}
     </Group>
   );
 }

@@ -145,6 +145,17 @@ export const withInstruments = (plan: Plan, part: Partial<Instruments>): Plan =>
   instruments: { ...plan.instruments, ...part },
 });
 
+/** Tops are then held to the level's own tolerance. */
+export function withoutTops(plan: Plan): Plan {
+  const { tops: _, ...tolerances } = plan.tolerances;
+  return { ...plan, tolerances };
+}
+
+export function withoutRodLength(plan: Plan): Plan {
+  const { rodLength: _, ...instruments } = plan.instruments;
+  return { ...plan, instruments };
+}
+
 export const isMiddlePier = ({ shape }: Plan, hole: string): boolean =>
   hole === PIER_LABEL && shape.kind === 'ring' && shape.pier;
 

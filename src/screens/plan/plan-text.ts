@@ -102,8 +102,9 @@ export function rulesLine({ rules }: Plan): string {
 export function tolerancesLine({ tolerances, units }: Plan): string {
   const { metres, words } = leanBase(units);
   const lean = formatSmall(tolerances.plumb * metres, units);
-  const { position, spacing, level } = tolerances;
-  return `Place ${lengthWords(position)}, spacing ${lengthWords(spacing)}, plumb ${lean} in ${words}, level ${lengthWords(level)}`;
+  const { position, spacing, level, tops } = tolerances;
+  const among = tops ? `, tops ${lengthWords(tops)}` : '';
+  return `Place ${lengthWords(position)}, spacing ${lengthWords(spacing)}, plumb ${lean} in ${words}, level ${lengthWords(level)}${among}`;
 }
 
 export function instrumentsLine({ instruments }: Plan): string {

@@ -1,11 +1,11 @@
 import { FIELDS } from '../../plan/index.ts';
-import { LengthField } from '../../ui/index.ts';
+import { Button, LengthField } from '../../ui/index.ts';
 import { fromDefault } from './default-hint.ts';
 import { Group } from './group.tsx';
 import type { GroupFor } from './group-for.ts';
 import { LeanField } from './lean-field.tsx';
 import { LEAN_LIMITS } from './limits.ts';
-import { withTolerances } from './plan-edits.ts';
+import { withoutTops, withTolerances } from './plan-edits.ts';
 import { tolerancesLine } from './plan-text.ts';
 
 /** How far from the plan is still in. */
@@ -41,12 +41,24 @@ export function TolerancesGroup({ plan, change }: GroupFor) {
       />
       <LengthField
         label={FIELDS.level}
-        hint="Plus or minus, at the top."
+        hint="Plus or minus, of a top against the benchmark."
         value={tolerances.level}
         units={units}
         {...fromDefault('tolerances.level', tolerances.level, units)}
         onChange={(level) => change((before) => withTolerances(before, { level }))}
       />
+      <LengthField
+        label={FIELDS.tops}
+        hint={
+          tolerances.tops
+            ? 'Plus or minus, of the tops among themselves.'
+            : 'Plus or minus, of the tops among themselves. Not given: as the level tolerance.'
+        }
+        value={tolerances.tops ?? null}
+        units={units}
+        onChange={(tops) => change((before) => withTolerances(before, { tops }))}
+      />
+      {tolerances.tops && <Button onPress={() => change(withoutTops)}>Tops as the level tolerance</Button>}
     </Group>
   );
 }
