@@ -3,8 +3,10 @@ import type { Thing } from '../job/entry-schema.ts';
 import type { Instruments } from '../job/plan-schema.ts';
 import { LOOSE_M } from './adjust.ts';
 import { ellipseOf } from './ellipse.ts';
-import { Images, pullsByNode, SIDES_ALIKE } from './mirror.ts';
-import type { Node } from './network.ts';
+import { Images, readingsByNode, SIDES_ALIKE } from './mirror.ts';
+import { PER_NODE } from './model.ts';
+import { type Node, nodesOf, placeReadings } from './network.ts';
+import type { OffsetReading } from './offset-rows.ts';
 import { clearlyNearer } from './sides.ts';
 import { tapeSigma } from './sigma.ts';
 import { placeCovariance, placeOf, type Solution } from './solution.ts';
@@ -34,27 +36,26 @@ export function determine(
   eitherSide: ReadonlySet<number>,
   instruments: Instruments,
 ): (Known | Lack)[] {
-  const pulls = pullsByNode(solution.model);
-  const known = knownPlaces(solution, pulls, eitherSide);
+  const readings = readingsByNode(solution.model);
+  const all = placeReadings(solution.model.network);
+  const known = knownPlaces(solution, readings, eitherSide);
   const advise = adviser(solution, known, instruments);
   return solution.model.network.nodes.map((node) => {
-    const own = known[node.index];
-    if (own) return own;
-    const partners = new Set(pulls[node.index]!.map((k) => partner(solution, k, node.index)));
-    return { reason: reasonOf(partners, known), pullFrom: advise(node, partners.size === 0) };
+    const found = known[node.index];
+    if (found) return found;
+    const own = readings[node.index]!.map((k): Bond => {
+      const others = nodesOf(all[k]!).filter((other) => other !== node.index);
+      return { others, part: 'part' in all[k]! ? all[k].part : 'length' };
+    });
+    return { reason: reasonOf(own, known), pullFrom: advise(node, own.length === 0) };
   });
 }
 
 export const isKnown = (one: Known | Lack): one is Known => 'place' in one;
 
-function partner({ model }: Solution, k: number, node: number): number {
-  const { from, to } = model.network.pulls[k]!;
-  return from === node ? to : from;
-}
-
 function knownPlaces(
   solution: Solution,
-  pulls: readonly (readonly number[])[],
+  readings: readonly (readonly number[])[],
   eitherSide: ReadonlySet<number>,
 ): (Known | null)[] {
   const images = new Images(solution);
@@ -64,7 +65,7 @@ function knownPlaces(
     const ellipse = ellipseOf(covariance);
     if (!(ellipse.semiMajor <= KNOWN_WITHIN_M)) return null;
     const place = placeOf(solution, node.index);
-    return sideIsKnown(solution, images, node, pulls[node.index]!, ellipse) ? { place, covariance } : null;
+    return sideIsKnown(solution, images, node, readings[node.index]!, ellipse) ? { place, covariance } : null;
   });
 }
 
@@ -72,13 +73,13 @@ function sideIsKnown(
   solution: Solution,
   images: Images,
   node: Node,
-  pulls: readonly number[],
+  rows: readonly number[],
   ellipse: Ellipse,
 ): boolean {
   const { datum } = solution.model;
   if (node.index === datum.a || node.index === datum.b) return true;
-  if (bendAcross(solution, pulls, ellipse) > 1 / (2 * CLEAR_OF_LINE)) return false;
-  const image = images.of(node.index, pulls);
+  if (bendAcross(solution, rows, node.index, ellipse) > 1 / (2 * CLEAR_OF_LINE)) return false;
+  const image = images.of(node.index, rows);
   if (!image || image.misfit >= SIDES_ALIKE) return true;
   const place = placeOf(solution, node.index);
   // So near its image, and yet not in line with what it was pulled from: then the two are as good as one place.
@@ -95,20 +96,38 @@ const IN_LINE_BELOW = 0.2;
  * distance from that line. 0 where the tapes are not in line.
  */
 function bendAcross(
-  { model, evaluation, weights }: Solution,
-  pulls: readonly number[],
+  solution: Solution,
+  rows: readonly number[],
+  node: number,
   { semiMajor, bearing }: Ellipse,
 ): number {
+  const { evaluation, weights } = solution;
+  const { pulls } = solution.model.network;
   const u = { x: Math.cos(bearing), y: Math.sin(bearing) };
   let straight = 0;
   let bent = 0;
-  for (const k of pulls) {
-    const across = Math.abs(evaluation.direction[2 * k]! * u.x + evaluation.direction[2 * k + 1]! * u.y);
+  for (const k of rows) {
+    const pull = pulls[k];
+    const across = pull
+      ? Math.abs(evaluation.direction[2 * k]! * u.x + evaluation.direction[2 * k + 1]! * u.y)
+      : Math.abs(changeAlong(solution, k, node, u));
     if (across > IN_LINE_BELOW) return 0;
     straight += weights[k]! * across * across;
-    bent += (weights[k]! * across) / (2 * Math.max(evaluation.distance[k]!, model.network.pulls[k]!.sigma));
+    // What was measured off a string bends by nothing for the thing itself, and by little for its ends.
+    if (pull) bent += (weights[k]! * across) / (2 * Math.max(evaluation.distance[k]!, pull.sigma));
   }
   return straight > 0 ? (semiMajor * bent) / straight : Number.POSITIVE_INFINITY;
+}
+
+/** How much reading k changes as a node moves along u. */
+function changeAlong({ model, evaluation }: Solution, k: number, node: number, u: Vec): number {
+  const { starts, columns } = model.symbolic.pattern;
+  let change = 0;
+  for (let p = starts[k]!; p < starts[k + 1]!; p++) {
+    if (columns[p] === model.unknownOf[node * PER_NODE]) change += evaluation.jacobian[p]! * u.x;
+    if (columns[p] === model.unknownOf[node * PER_NODE + 1]) change += evaluation.jacobian[p]! * u.y;
+  }
+  return change;
 }
 
 /** A and B after a move are looked for near where they were. */
@@ -117,11 +136,18 @@ function usualPlace(solution: Solution, { key }: Node): Vec | null {
   return key === 'stake:B' ? placeOf(solution, solution.model.datum.b) : null;
 }
 
-function reasonOf(partners: ReadonlySet<number>, known: readonly (Known | null)[]): Lack['reason'] {
-  if (partners.size === 0) return 'no-pulls';
-  if (partners.size === 1) return 'one-pull';
-  const firm = [...partners].filter((node) => known[node]).length;
-  return firm >= 2 ? 'in-line' : 'not-connected';
+/** A reading at a node: the other things that it depends on, and what it tells of them. */
+interface Bond {
+  readonly others: readonly number[];
+  readonly part: 'length' | OffsetReading['part'];
+}
+
+function reasonOf(own: readonly Bond[], known: readonly (Known | null)[]): Lack['reason'] {
+  const lines = new Set(own.map(({ others, part }) => `${part} ${others.join(' ')}`));
+  if (lines.size === 0) return 'no-pulls';
+  if (lines.size === 1) return 'one-pull';
+  const firm = own.flatMap(({ others }) => (others.every((node) => known[node]) ? others : []));
+  return new Set(firm).size >= 2 ? 'in-line' : 'not-connected';
 }
 
 /** More things to pull from than these are not weighed: stakes and nails come first then. */

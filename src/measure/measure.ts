@@ -9,13 +9,15 @@ import { currentOf } from './datum.ts';
 import { isKnown, type Known } from './determined.ts';
 import { ellipseOf } from './ellipse.ts';
 import { heights } from './heights.ts';
-import { PER_NODE } from './model.ts';
+import { PER_NODE, rowsOf } from './model.ts';
 import { movesIn } from './moved.ts';
-import { type Network, networkOf } from './network.ts';
+import { type Network, networkOf, nodesOf, type PullReading } from './network.ts';
+import type { OffsetReading } from './offset-rows.ts';
 import { smallestCaught, unseenShifts } from './reliability.ts';
 import { standardised, suspicionsOf, type Tested } from './snooping.ts';
 import { covariancesAmong, leanCovariance, type Solution, testedOf } from './solution.ts';
-import type { GlobalTest, Lack, Measured, MeasuredPoint, PullResult } from './types.ts';
+import { readingFor } from './taped.ts';
+import type { GlobalTest, Lack, Measured, MeasuredPoint, OffsetResult, PullResult } from './types.ts';
 
 /**
  * Where everything is, as far as the readings tell: one weighted least-squares adjustment of all pulls and plumb readings
@@ -43,7 +45,8 @@ export function measure(
   const tested = testedOf(solution);
   return {
     points: pointsOf(solution, places),
-    pulls: network.pulls.map((_, k) => pullResult(solution, tested, k)),
+    pulls: network.pulls.map((pull, k) => pullResult(solution, tested, pull, k)),
+    offsets: network.offsets.map((row, i) => offsetResult(solution, tested, row, network.pulls.length + i)),
     suspicions: [...suspicionsOf(tested), ...levelling.suspicions],
     globalTest: globalTest(solution),
     moves: movesIn(stands, solution, (log) => settle(read(log))),
@@ -85,15 +88,25 @@ function leanOf(solution: Solution, node: number, guessed: ReadonlySet<number>):
   return { perMetre: { x: solution.state[at + 2]!, y: solution.state[at + 3]! }, covariance };
 }
 
-function pullResult(solution: Solution, tested: Tested, k: number): PullResult {
-  const { network } = solution.model;
-  const { entry, from, to, sigma } = network.pulls[k]!;
+/** In terms of what the tape of that pull reads. */
+function pullResult(solution: Solution, tested: Tested, pull: PullReading, k: number): PullResult {
+  const predicted = readingFor(pull.taped, solution.evaluation.predicted[k]!);
+  return { ...rowResult(solution, tested, pull, k), predicted, residual: pull.read - predicted };
+}
+
+function offsetResult(solution: Solution, tested: Tested, row: OffsetReading, k: number): OffsetResult {
+  const { part } = row;
+  const predicted = solution.evaluation.predicted[k]!;
+  return { ...rowResult(solution, tested, row, k), part, predicted, residual: row.reading - predicted };
+}
+
+function rowResult(solution: Solution, tested: Tested, row: PullReading | OffsetReading, k: number) {
+  const { nodes } = solution.model.network;
+  const { entry, sigma } = row;
   const redundancy = solution.redundancy[k]!;
   return {
     entry,
-    current: network.nodes[from]!.current && network.nodes[to]!.current,
-    predicted: solution.evaluation.predicted[k]!,
-    residual: solution.evaluation.residual[k]!,
+    current: nodesOf(row).every((node) => nodes[node]!.current),
     sigma,
     redundancy,
     standardised: standardised(tested, k),
@@ -101,8 +114,22 @@ function pullResult(solution: Solution, tested: Tested, k: number): PullResult {
   };
 }
 
-/** χ² of all readings, guesses included: each is one observation with its sigma. */
-function globalTest({ chiSquare, degreesOfFreedom }: Solution): GlobalTest {
+/**
+ * χ² of what was read. The guess that a post is about plumb holds the equations together where nobody read it, and is no
+ * reading: its own misfit and its own redundancy are left out of the sum and of the degrees of freedom. Where the guess
+ * only supplies a lean that nothing else tells of, both are nothing; where pulls tell of the lean themselves, a post that
+ * leans more than was guessed is no disagreement between readings.
+ */
+function globalTest(solution: Solution): GlobalTest {
+  const { evaluation, weights, redundancy } = solution;
+  let { chiSquare, degreesOfFreedom: spare } = solution;
+  rowsOf(solution.model.network).forEach(({ entry }, k) => {
+    if (entry !== null) return;
+    chiSquare -= weights[k]! * evaluation.residual[k]! ** 2;
+    spare -= redundancy[k]!;
+  });
+  const degreesOfFreedom = Math.max(Math.round(spare), 0);
+  chiSquare = Math.max(chiSquare, 0);
   return { chiSquare, degreesOfFreedom, chance: chiSquareChance(chiSquare, degreesOfFreedom) };
 }
 

@@ -1,13 +1,14 @@
 import type { Datum } from './datum.ts';
 import type { Network } from './network.ts';
+import { offsetEquation } from './offset-equation.ts';
 import { analyse, type JacobianPattern, type Symbolic } from './sparse-symbolic.ts';
 
 /** Numbers per node in a state: x, y and the lean's two components, zero where it has none. */
 export const PER_NODE = 4;
 
 /**
- * The distance equations of one network in one datum, laid out for speed: rows are readings (pulls first, then leans),
- * a *state* holds `PER_NODE` numbers per node, and *unknowns* are those of them that readings determine.
+ * The equations of one network in one datum, laid out for speed: rows are readings (pulls, then offsets, then leans), a
+ * *state* holds `PER_NODE` numbers per node, and *unknowns* are those of them that readings determine.
  */
 export interface Model {
   readonly network: Network;
@@ -16,7 +17,7 @@ export interface Model {
   readonly symbolic: Symbolic;
   /** For each number of a state its unknown, -1 where it is held or untouched. */
   readonly unknownOf: Int32Array;
-  /** For each entry of the Jacobian, which derivative it is: index into a row's eight (from x y lx ly, to x y lx ly). */
+  /** For each entry of the Jacobian, which derivative it is: index into a row's x y lx ly of `from`, of `to`, of `of`. */
   readonly derivativeOf: Uint8Array;
   readonly weights: Float64Array;
 }
@@ -40,6 +41,12 @@ export function modelOf(network: Network, datum: Datum): Model {
     touchNode(touch, to, toHeight !== 0, PER_NODE);
     starts.push(columns.length);
   }
+  for (const { from, to, of, height } of network.offsets) {
+    touchNode(touch, from, false, 0);
+    touchNode(touch, to, false, PER_NODE);
+    touchNode(touch, of, height !== 0, 2 * PER_NODE);
+    starts.push(columns.length);
+  }
   for (const { node } of network.leans) {
     touch(node * PER_NODE + 2, 2);
     touch(node * PER_NODE + 3, 3);
@@ -58,9 +65,12 @@ export function modelOf(network: Network, datum: Datum): Model {
     symbolic: analyse(pattern, Int32Array.from(nodeOf), network.nodes.length),
     unknownOf,
     derivativeOf: Uint8Array.from(derivatives),
-    weights: Float64Array.from([...network.pulls, ...network.leans], ({ sigma }) => 1 / (sigma * sigma)),
+    weights: Float64Array.from(rowsOf(network), ({ sigma }) => 1 / (sigma * sigma)),
   };
 }
+
+/** What was read or guessed, in the order of the rows. */
+export const rowsOf = ({ pulls, offsets, leans }: Network) => [...pulls, ...offsets, ...leans];
 
 type Touch = (place: number, derivative: number) => void;
 
@@ -98,21 +108,22 @@ export function emptyEvaluation({ rows, network, derivativeOf }: Model): Evaluat
  * Readings of a state, row by row, into `out`.
  *
  * A pull reads √((d − gap)² + rise²), d being the plan distance between the two places touched; a post's place at height
- * h is its place at the ground plus h times its lean. A plumb reading is the lean along the face's normal times the
- * length it was read over.
+ * h is its place at the ground plus h times its lean. For what is read off a string see `offsetEquation`. A plumb reading
+ * is the lean along the face's normal times the length it was read over.
  *
- * @param only rows of the pulls that are wanted; without it, every row
+ * @param only rows of the pulls and offsets that are wanted; without it, every row
  */
 export function evaluate(model: Model, state: Float64Array, out: Evaluation, only?: readonly number[]): void {
-  const { pulls, leans } = model.network;
+  const { pulls, offsets, leans } = model.network;
+  const places = pulls.length + offsets.length;
   if (only) {
-    for (const k of only) evaluatePull(model, k, state, out);
+    for (const k of only) evaluatePlace(model, k, state, out);
     return;
   }
-  for (let k = 0; k < pulls.length; k++) evaluatePull(model, k, state, out);
+  for (let k = 0; k < places; k++) evaluatePlace(model, k, state, out);
   for (let i = 0; i < leans.length; i++) {
     const { node, normal, over, reading } = leans[i]!;
-    const k = pulls.length + i;
+    const k = places + i;
     const at = node * PER_NODE;
     const predicted = over * (normal.x * state[at + 2]! + normal.y * state[at + 3]!);
     out.predicted[k] = predicted;
@@ -120,6 +131,31 @@ export function evaluate(model: Model, state: Float64Array, out: Evaluation, onl
     const first = model.symbolic.pattern.starts[k]!;
     out.jacobian[first] = over * normal.x;
     out.jacobian[first + 1] = over * normal.y;
+  }
+}
+
+function evaluatePlace(model: Model, k: number, state: Float64Array, out: Evaluation): void {
+  if (k < model.network.pulls.length) evaluatePull(model, k, state, out);
+  else evaluateOffset(model, k, state, out);
+}
+
+function evaluateOffset(model: Model, k: number, state: Float64Array, out: Evaluation): void {
+  const row = model.network.offsets[k - model.network.pulls.length]!;
+  const { reach, height, reading } = row;
+  const at = (node: number) => ({ x: state[node * PER_NODE]!, y: state[node * PER_NODE + 1]! });
+  const o = row.of * PER_NODE;
+  const place = {
+    x: state[o]! + height * state[o + 2]! + reach.x,
+    y: state[o + 1]! + height * state[o + 3]! + reach.y,
+  };
+  const { predicted, ...by } = offsetEquation(row, place, at(row.from), at(row.to));
+  out.predicted[k] = predicted;
+  out.residual[k] = reading - predicted;
+  const { starts } = model.symbolic.pattern;
+  for (let p = starts[k]!; p < starts[k + 1]!; p++) {
+    const which = model.derivativeOf[p]!;
+    const of = which < PER_NODE ? by.byFrom : which < 2 * PER_NODE ? by.byTo : by.byOf;
+    out.jacobian[p] = ((which & 1) === 0 ? of.x : of.y) * ((which & 2) === 0 ? 1 : height);
   }
 }
 
@@ -161,7 +197,8 @@ export interface Bend {
 
 /**
  * The second derivatives that Gauss–Newton leaves out: of ½ w (c − r)² with c the distance, w (c − r)/d square to the tape.
- * They matter only where residuals are not small against distances.
+ * They matter only where residuals are not small against distances. Offsets bend only as their string turns, and damping
+ * does for that.
  */
 export function bendOf(model: Model, weights: Float64Array, { residual, jacobian, ...at }: Evaluation): Bend {
   const across = new Float64Array(jacobian.length);

@@ -4,8 +4,11 @@ import { SIDES } from '../job/entry-schema.ts';
 import { isKind, thingKey } from '../job/log.ts';
 import type { Instruments } from '../job/plan-schema.ts';
 import type { SitedHole, SitedReference } from '../plan/hole.ts';
+import { isTape } from '../plan/tape.ts';
+import { type OffsetReading, offsetRows } from './offset-rows.ts';
 import { GUESSED_LEAN, plumbSigma, riseSigma, slopeDoubt, tapeSigma } from './sigma.ts';
 import { type Stand, Stands } from './stands.ts';
+import { PLAIN, type Taped, type TapeInHand, tapeDoubt, tapedBy, trueLength } from './taped.ts';
 import { outward, reachOf } from './touch.ts';
 import type { MeasuredHeight, Unused } from './types.ts';
 
@@ -31,6 +34,10 @@ export interface PullReading {
   /** Radii of rounds touched on their near side. */
   readonly gap: number;
   readonly rise: number;
+  /** As the tape read. */
+  readonly read: number;
+  readonly taped: Taped;
+  /** What is there by that: the reading as its tape corrects it. */
   readonly reading: number;
   readonly sigma: number;
 }
@@ -48,9 +55,11 @@ export interface LeanReading {
   readonly sigma: number;
 }
 
+/** What was read, in the order of the adjustment's rows: pulls, then what was measured off strings, then plumb. */
 export interface Network {
   readonly nodes: readonly Node[];
   readonly pulls: readonly PullReading[];
+  readonly offsets: readonly OffsetReading[];
   readonly leans: readonly LeanReading[];
   readonly unused: readonly Unused[];
   /** Place among the entries of the last `site` entry, -1 without one. */
@@ -61,7 +70,7 @@ export interface Network {
 const LEAST_LEVEL_M = 0.01;
 
 /** Beyond any tape by far; keeps squares finite. */
-const BEYOND_ALL_TAPES_M = 1e5;
+export const BEYOND_ALL_TAPES_M = 1e5;
 
 /**
  * Sorts the pulls and plumb readings to the stands that they belong to.
@@ -89,6 +98,7 @@ export function networkOf(
 class Reader {
   readonly #stands = new Stands();
   readonly #pulls: PullReading[] = [];
+  readonly #offsets: OffsetReading[] = [];
   readonly #leans: LeanReading[] = [];
   /** Nodes and pairs of faces on which plumb was read. */
   readonly #plumbed = new Set<string>();
@@ -114,9 +124,11 @@ class Reader {
     if (entry.body.kind === 'stand') this.#stands.open(entry.body.thing);
     const reason = isKind(entry, 'pull')
       ? this.#pull(entry, order)
-      : isKind(entry, 'plumb')
-        ? this.#plumb(entry)
-        : null;
+      : isKind(entry, 'offset')
+        ? this.#offset(entry, order)
+        : isKind(entry, 'plumb')
+          ? this.#plumb(entry)
+          : null;
     if (reason) this.#unused.push({ entry: entry.id, reason });
   }
 
@@ -127,8 +139,12 @@ class Reader {
     if (!this.#inPlan(body.from.thing) || !this.#inPlan(body.to.thing)) return 'not-in-plan';
     const reaches = [this.#reach(body.from), this.#reach(body.to)] as const;
     if (!reaches[0] || !reaches[1]) return 'no-size';
-    const reading = body.reading.m;
-    if (!(reading > 0 && reading < BEYOND_ALL_TAPES_M)) return 'no-length';
+    const hand = this.#hand(body);
+    if (hand === undefined) return 'no-tape';
+    const taped = hand ? tapedBy(hand) : PLAIN;
+    const read = body.reading.m;
+    const reading = trueLength(taped, read);
+    if (!(Math.min(read, reading) > 0 && read < BEYOND_ALL_TAPES_M)) return 'no-length';
     const { rise, doubt } = this.#rise(body.from, body.to, body.hold, reading);
     this.#pulls.push({
       entry: id,
@@ -140,9 +156,33 @@ class Reader {
       toHeight: heightOf(body.to),
       gap: reaches[0].gap + reaches[1].gap,
       rise,
+      read,
+      taped,
       reading,
-      sigma: Math.hypot(tapeSigma(reading, this.#instruments), doubt),
+      sigma: Math.hypot(tapeSigma(reading, this.#instruments), doubt, hand ? tapeDoubt(hand, reading) : 0),
     });
+    return null;
+  }
+
+  /** Null for a tape without corrections; undefined for one that the plan does not list, or of which it says nonsense. */
+  #hand({ tape: label, pulling = {} }: EntryOf<'pull'>['body']): TapeInHand | null | undefined {
+    if (label === undefined) return null;
+    const tape = this.#instruments.tapes?.find((one) => one.label === label);
+    return tape && isTape(tape) ? { tape, pulling } : undefined;
+  }
+
+  #offset(entry: EntryOf<'offset'>, order: number): Unused['reason'] | null {
+    const { from, to, of } = entry.body;
+    const stands = [from, to, of.thing].map((thing) => this.#stands.of(thing).index);
+    if (new Set(stands).size < stands.length) return 'same-thing';
+    if (![from, to, of.thing].every((thing) => this.#inPlan(thing))) return 'not-in-plan';
+    const reach = this.#reach(of);
+    // Which side of a round is near depends on the side of the string that it is on.
+    if (!reach || (reach.gap > 0 && entry.body.side === 'on')) return 'no-size';
+    const at = { order, from: stands[0]!, to: stands[1]!, of: stands[2]!, height: heightOf(of), ...reach };
+    const rows = offsetRows(entry, at, this.#instruments);
+    if (rows.length === 0) return 'no-length';
+    this.#offsets.push(...rows);
     return null;
   }
 
@@ -202,9 +242,10 @@ class Reader {
       if (pull.fromHeight !== 0) raised.add(pull.from);
       if (pull.toHeight !== 0) raised.add(pull.to);
     }
+    for (const { of, height } of this.#offsets) if (height !== 0) raised.add(of);
     const nodes = this.#stands.all.map((stand) => this.#node(stand, raised.has(stand.index)));
     const leans = [...this.#leans, ...[...raised].flatMap((node) => this.#guesses(nodes[node]!))];
-    return { nodes, pulls: this.#pulls, leans, unused: this.#unused };
+    return { nodes, pulls: this.#pulls, offsets: this.#offsets, leans, unused: this.#unused };
   }
 
   #node(stand: Stand, leans: boolean): Node {
@@ -236,3 +277,13 @@ const faces = (node: number, side: Side): string => `${node} ${SIDES.indexOf(sid
 
 const heightOf = ({ thing, height }: PullEnd): number =>
   thing.kind === 'post' && height && Math.abs(height.m) < BEYOND_ALL_TAPES_M ? height.m : 0;
+
+/** The readings that say where something is, in the order of their rows: all but plumb. */
+export const placeReadings = ({ pulls, offsets }: Network): readonly (PullReading | OffsetReading)[] => [
+  ...pulls,
+  ...offsets,
+];
+
+/** Nodes whose places a reading depends on. */
+export const nodesOf = (reading: PullReading | OffsetReading): readonly number[] =>
+  'of' in reading ? [reading.from, reading.to, reading.of] : [reading.from, reading.to];

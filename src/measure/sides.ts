@@ -1,6 +1,6 @@
 import { distance, type Vec } from '../geometry/point.ts';
 import { ellipseOf } from './ellipse.ts';
-import { type Image, Images, pullsByNode, SIDES_ALIKE } from './mirror.ts';
+import { type Image, Images, readingsByNode, SIDES_ALIKE } from './mirror.ts';
 import { PER_NODE } from './model.ts';
 import { placeCovariance, placeOf, type Solution, solve } from './solution.ts';
 
@@ -20,26 +20,26 @@ export interface Sided {
  * their image, and holes that fit as well there and are planned there, are turned over.
  */
 export function settleSides(first: Solution): Sided {
-  const pulls = pullsByNode(first.model);
+  const readings = readingsByNode(first.model);
   let best = first;
   for (let turn = 0; turn < MOST_TURNS; turn++) {
-    const state = withSidesTurned(best, pulls);
+    const state = withSidesTurned(best, readings);
     if (!state) break;
     const next = solve(best.model, state, best.weights);
     if (!(next.chiSquare < best.chiSquare + SIDES_ALIKE)) break;
     best = next;
   }
-  return tryOtherSides(best, pulls);
+  return tryOtherSides(best, readings);
 }
 
-function withSidesTurned(solution: Solution, pulls: readonly (readonly number[])[]): Float64Array | null {
+function withSidesTurned(solution: Solution, readings: readonly (readonly number[])[]): Float64Array | null {
   const { network, datum } = solution.model;
   const images = new Images(solution);
   const state = solution.state.slice();
   let turned = false;
   for (const { index, designed } of network.nodes) {
-    if (index === datum.a || index === datum.b || pulls[index]!.length < 2) continue;
-    const image = images.of(index, pulls[index]!);
+    if (index === datum.a || index === datum.b || readings[index]!.length < 2) continue;
+    const image = images.of(index, readings[index]!);
     if (!image || !belongsAt(image, placeOf(solution, index), designed)) continue;
     put(state, index, image.place);
     turned = true;
@@ -69,15 +69,15 @@ export function clearlyNearer(p: Vec, q: Vec, designed: Vec): boolean {
  */
 const WORTH_A_TRY = 62_500;
 
-function tryOtherSides(first: Solution, pulls: readonly (readonly number[])[]): Sided {
+function tryOtherSides(first: Solution, readings: readonly (readonly number[])[]): Sided {
   let best = first;
   const alike: Solution[] = [];
   for (const { index, thing, designed } of first.model.network.nodes) {
     const { datum } = first.model;
     // Where a stake is meant to stand is no proof that it was driven there; a hole is not mistaken for another.
     const sure = designed && thing.kind !== 'stake' && thing.kind !== 'nail';
-    if (sure || index === datum.a || index === datum.b || pulls[index]!.length < 2) continue;
-    const image = new Images(best).of(index, pulls[index]!);
+    if (sure || index === datum.a || index === datum.b || readings[index]!.length < 2) continue;
+    const image = new Images(best).of(index, readings[index]!);
     if (!image || image.misfit > WORTH_A_TRY) continue;
     const state = best.state.slice();
     put(state, index, image.place);

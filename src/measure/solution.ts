@@ -1,6 +1,7 @@
 import type { Vec } from '../geometry/point.ts';
 import { factorAt, type Settled, settle } from './adjust.ts';
-import { type Model, PER_NODE } from './model.ts';
+import { type Model, PER_NODE, rowsOf } from './model.ts';
+import { placeReadings } from './network.ts';
 import { guards } from './redundancy.ts';
 import type { Tested } from './snooping.ts';
 import { InverseColumns, selectedInverse } from './sparse-inverse.ts';
@@ -45,7 +46,7 @@ const MOST_MISPLUMBED = 0.1;
 /** The solution as the tests for misreadings see it. */
 export function testedOf(solution: Solution): Tested {
   const { model, evaluation, weights, chiSquare, factor, redundancy } = solution;
-  const { pulls, leans } = model.network;
+  const { network } = model;
   return {
     symbolic: model.symbolic,
     jacobian: evaluation.jacobian,
@@ -53,13 +54,13 @@ export function testedOf(solution: Solution): Tested {
     weights,
     variances: model.weights.map((weight) => 1 / weight),
     mostMisread: Float64Array.from([
-      ...pulls.map(() => Number.POSITIVE_INFINITY),
-      ...leans.map(({ over }) => MOST_MISPLUMBED * over),
+      ...placeReadings(network).map(() => Number.POSITIVE_INFINITY),
+      ...network.leans.map(({ over }) => MOST_MISPLUMBED * over),
     ]),
     chiSquare,
     factor,
     redundancy,
-    entries: [...pulls, ...leans].map(({ entry }) => entry),
+    entries: rowsOf(network).map(({ entry }) => entry),
     without: (left) => testedOf(solve(model, solution.state, left)),
   };
 }

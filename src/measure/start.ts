@@ -3,6 +3,7 @@ import { add, cross, distance, length, scale, subtract, type Vec } from '../geom
 import type { Datum } from './datum.ts';
 import { PER_NODE } from './model.ts';
 import type { Network, PullReading } from './network.ts';
+import type { OffsetReading } from './offset-rows.ts';
 
 /** A–B when neither a pull nor the plan says how long it is; any length will do, as nothing then depends on it. */
 const ANY_BASELINE_M = 5;
@@ -52,8 +53,15 @@ function placeTheRest(network: Network, places: (Vec | null)[]): void {
   const waiting = new Set(network.nodes.filter((node) => !places[node.index]).map((node) => node.index));
   if (waiting.size === 0) return;
   const pullsOf = pullsByNode(network, waiting);
+  const offsetsOf = (node: number) => network.offsets.filter(({ of }) => of === node);
   const middle = centroid(network.nodes.flatMap(({ designed }) => (designed ? [designed] : [])));
   while (waiting.size > 0) {
+    const placed = [...waiting].filter((node) => {
+      places[node] = offString(offsetsOf(node), places);
+      return places[node] !== null;
+    });
+    for (const node of placed) waiting.delete(node);
+    if (placed.length > 0) continue;
     let best: { node: number; known: Known[] } | null = null;
     for (const node of waiting) {
       const known = knownFrom(node, pullsOf.get(node)!, places);
@@ -64,6 +72,25 @@ function placeTheRest(network: Network, places: (Vec | null)[]): void {
     waiting.delete(best.node);
   }
 }
+
+/**
+ * Where a station and an offset put a thing, once both ends of their string have places; a station alone, of which side
+ * of the string is known, beside its string.
+ */
+function offString(rows: readonly OffsetReading[], places: readonly (Vec | null)[]): Vec | null {
+  for (const { from, to, reading: station, part, side } of rows) {
+    const [f, t] = [places[from], places[to]];
+    if (part !== 'station' || !f || !t || distance(f, t) === 0) continue;
+    const e = scale(subtract(t, f), 1 / distance(f, t));
+    const offset = rows.find((row) => row.part === 'offset' && row.from === from && row.to === to);
+    const off = offset ? offset.reading + offset.gap : side * BESIDE_STRING_M;
+    return add(f, { x: station * e.x - off * e.y, y: station * e.y + off * e.x });
+  }
+  return null;
+}
+
+/** How far off its string a thing is taken to start, where nobody measured it, metres. */
+const BESIDE_STRING_M = 1;
 
 function pullsByNode({ pulls }: Network, wanted: ReadonlySet<number>): Map<number, PullReading[]> {
   const out = new Map([...wanted].map((node) => [node, [] as PullReading[]]));

@@ -1,6 +1,6 @@
 /**
- * What a tape reads and what is there. Corrections are *added to a reading* when measuring and *taken from the wanted
- * length* when laying out. Formulas as in the US Navy's "Engineering Aid Basic", NAVEDTRA, ch. 12; metres, newtons, °C.
+ * What a tape reads and what is there. Corrections are *added to a reading* when measuring; `taped.ts` turns them round for
+ * laying out. Formulas as in the US Navy's "Engineering Aid Basic", NAVEDTRA, ch. 12; metres, newtons, °C.
  */
 export interface Tape {
   /** Length that is printed on it, and its true length at `temperature` and `tension`, fully supported; metres. */
@@ -71,9 +71,4 @@ export function tapeCorrection(reading: number, tape: Tape, pulling: Pulling): T
     zero,
     total: calibration + temperature + tension + sag + zero,
   };
-}
-
-/** What to hold on the tape so that the mark comes at `wanted`, metres. */
-export function readingToLayOut(wanted: number, tape: Tape, pulling: Pulling): number {
-  return wanted - tapeCorrection(wanted, tape, pulling).total;
 }

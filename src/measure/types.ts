@@ -61,7 +61,7 @@ export interface PullResult {
   readonly entry: string;
   /** Both ends are current stands. An older pull still serves the things that have not moved since. */
   readonly current: boolean;
-  /** Metres, as the tape would read (held as it was). */
+  /** Metres, as that very tape would read, held as it was. */
   readonly predicted: number;
   /** Reading minus predicted, metres. */
   readonly residual: number;
@@ -73,6 +73,11 @@ export interface PullResult {
   readonly standardised: number;
   /** Smallest misreading that would be noticed, metres: 4.13 sigma / sqrt(redundancy). */
   readonly smallestCaught: number;
+}
+
+/** What the adjustment says of one part of what was measured off a string; an offset is positive on the left. */
+export interface OffsetResult extends PullResult {
+  readonly part: 'station' | 'offset';
 }
 
 /**
@@ -93,8 +98,9 @@ export interface Unused {
    * - `not-in-plan`: the plan that stands has no such hole, so neither place nor size is known
    * - `no-size`: a face, corner or near side of something that has none (a stake, a nail; the corner of a round)
    * - `no-length`: a reading that no tape and no rod gives: zero, negative or beyond all bounds
+   * - `no-tape`: a pull with a tape that the plan does not list, or of which it says what cannot be
    */
-  readonly reason: 'same-thing' | 'not-in-plan' | 'no-size' | 'no-length';
+  readonly reason: 'same-thing' | 'not-in-plan' | 'no-size' | 'no-length' | 'no-tape';
 }
 
 export interface GlobalTest {
@@ -141,6 +147,8 @@ export interface Measured {
   /** Of all stands, current or not. */
   readonly points: readonly MeasuredPoint[];
   readonly pulls: readonly PullResult[];
+  /** Of each entry its station and its offset, as far as they were read. */
+  readonly offsets: readonly OffsetResult[];
   readonly suspicions: readonly Suspicion[];
   readonly globalTest: GlobalTest;
   /** A stake that moved without anybody's saying so; null when nothing says so. */

@@ -56,6 +56,7 @@ export function fakeView(field: Field, { heights: put = [], ...measured }: FakeM
     measured: {
       points: [],
       pulls: [],
+      offsets: [],
       suspicions: [],
       globalTest: none,
       baseline: null,

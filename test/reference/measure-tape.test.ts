@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
   calibrationCorrection,
-  readingToLayOut,
   sagCorrection,
   slopeCorrection,
   type Tape,
@@ -9,6 +8,7 @@ import {
   temperatureCorrection,
   tensionCorrection,
 } from '../../src/measure/tape.ts';
+import { readingFor, tapedOf, trueLength } from '../../src/measure/taped.ts';
 import { apart } from '../measure/build.ts';
 
 // The formulas hold in any consistent units: these examples are in feet and pounds, as published.
@@ -71,16 +71,17 @@ describe('laying out 529.81 ft (textbook exercise, justaaa.com civil-engineering
     expect(apart(temperature, 0.092)).toBeLessThan(0.0005);
     expect(apart(tension, 0.0195)).toBeLessThan(0.00005);
     expect(sag).toBe(0);
-    expect(apart(readingToLayOut(529.81, tape, pulling), 529.645)).toBeLessThan(0.0005);
+    expect(apart(readingFor(tapedOf(tape, pulling), 529.81), 529.645)).toBeLessThan(0.0005);
   });
   it('what is laid out measures as wanted', () => {
     const hung = { ...pulling, spans: [50, 50] };
     const blank = { ...tape, zeroOffset: -0.3 };
-    const held = readingToLayOut(100, blank, hung);
+    const taped = tapedOf(blank, hung);
+    const held = readingFor(taped, 100);
     const { total, zero } = tapeCorrection(held, blank, hung);
     expect(zero).toBe(-0.3);
-    // The corrections are taken at the wanted length; at the reading they differ by a part in ten thousand of themselves.
-    expect(apart(held + total, 100)).toBeLessThan(2e-4);
+    expect(apart(held + total, 100)).toBeLessThan(1e-12);
+    expect(apart(trueLength(taped, held), 100)).toBeLessThan(1e-12);
   });
 });
 
