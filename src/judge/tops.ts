@@ -29,6 +29,9 @@ const LEAST_TOPS = 2;
 /** With fewer that agree, a misread top takes so much of the common level with it that it may go unseen. */
 const LEAST_TO_GUARD = 3;
 
+/** A mean of equal heights differs from them by rounding alone: a nanometre is no height. */
+const ROUNDING_M = 1e-9;
+
 const toleranceOf = ({ plan }: JobView): number => (plan.tolerances.tops ?? plan.tolerances.level).m;
 
 /** Worked out once for each view, though every post asks. */
@@ -78,7 +81,8 @@ export function judgeTops(view: JobView, hole: string): Judgement {
   const top = common?.tops.find((each) => each.hole === hole);
   if (!common || !top)
     return unmeasured('tops', tolerance, missingWords(name, view.heights.has(topKey(hole))));
-  const error = top.above - common.above;
+  const apart = top.above - common.above;
+  const error = Math.abs(apart) < ROUNDING_M ? 0 : apart;
   const sigma = Math.sqrt(common.variances.get(topKey(hole)) ?? Number.POSITIVE_INFINITY);
   const { units } = view.plan;
   const way = error > 0 ? 'high' : 'low';

@@ -24,6 +24,8 @@ interface Edge {
   readonly value: number;
   readonly variance: number;
   readonly entries: readonly string[];
+  /** Where in the log it was first read. */
+  readonly order: number;
 }
 
 /**
@@ -38,30 +40,40 @@ export function levelLoops(network: HeightNetwork, solved: SolvedHeights): Level
   return closing.map((edge) => loopOf(edge, above));
 }
 
+interface Place {
+  readonly row: HeightRow;
+  readonly point: string;
+  readonly order: number;
+  readonly values: number[];
+  /** Of one reading. */
+  readonly variance: number;
+  readonly entries: string[];
+}
+
 function edgesOf({ rows, variances }: HeightNetwork, { residual }: SolvedHeights): Edge[] {
-  const byPlace = new Map<string, { row: HeightRow; point: string; values: number[]; variance: number }>();
+  const byPlace = new Map<string, Place>();
   rows.forEach((row, k) => {
     // A comparison has no line of sight of its own: all of it is put on the point that it starts from.
     const own = row.points.length === 1 ? [residual[k]!] : [residual[k]!, 0];
     row.points.forEach((point, i) => {
       const place = `${row.station}\n${point}`;
       const seen = byPlace.get(place);
-      if (seen) seen.values.push(own[i]!);
-      else byPlace.set(place, { row, point, values: [own[i]!], variance: i === 0 ? variances[k]! : 0 });
+      if (seen) {
+        seen.values.push(own[i]!);
+        seen.entries.push(row.entry);
+        return;
+      }
+      const variance = i === 0 ? variances[k]! : 0;
+      byPlace.set(place, { row, point, order: k, values: [own[i]!], variance, entries: [row.entry] });
     });
   });
-  const entries = new Map<string, string[]>();
-  for (const { station, points, entry } of rows)
-    for (const point of points) {
-      const place = `${station}\n${point}`;
-      entries.set(place, [...(entries.get(place) ?? []), entry]);
-    }
-  return [...byPlace].map(([place, { row, point, values, variance }]) => ({
+  return [...byPlace.values()].map(({ row, point, order, values, variance, entries }) => ({
     station: row.station,
     point,
+    order,
     value: values.reduce((sum, value) => sum + value, 0) / values.length,
     variance: variance / values.length,
-    entries: entries.get(place)!,
+    entries,
   }));
 }
 
@@ -99,8 +111,7 @@ function loopOf(closing: Edge, above: Above): LevelLoop {
   }
   // From where the two ways part, down to the point, over to the station, and up again.
   const round = [...out.reverse(), closing, ...back];
-  const start = startOf(round);
-  const inOrder = [...round.slice(start), ...round.slice(0, start)];
+  const inOrder = asWalked(round);
   const points = inOrder.flatMap(({ point }, i) => (i % 2 === 0 ? [point] : []));
   // Edges come in pairs about a station: sight back, sight on. The rise of a pair is backsight less foresight.
   const misclosure = inOrder.reduce((sum, { value }, i) => sum + (i % 2 === 0 ? value : -value), 0);
@@ -121,9 +132,18 @@ function wayUp(node: string, above: Above): Edge[] {
   return out;
 }
 
-/** Index of an edge that leaves a point, the benchmark where the loop passes it, so that pairs share a station. */
-function startOf(round: readonly Edge[]): number {
+/**
+ * The loop from the benchmark, where it passes that, in the order in which it was first read. Edges pair about a station: the
+ * first of each pair leaves a point.
+ */
+function asWalked(round: readonly Edge[]): readonly Edge[] {
+  const [one, other] = [fromStart(round), fromStart([...round].reverse())];
+  return one[0]!.order <= other[0]!.order ? one : other;
+}
+
+function fromStart(round: readonly Edge[]): readonly Edge[] {
   const leaves = (i: number) => round[i]!.station === round[(i + 1) % round.length]!.station;
   const starts = round.map((_, i) => i).filter(leaves);
-  return starts.find((i) => round[i]!.point === BENCHMARK) ?? starts[0]!;
+  const start = starts.find((i) => round[i]!.point === BENCHMARK) ?? starts[0]!;
+  return [...round.slice(start), ...round.slice(0, start)];
 }
