@@ -1,7 +1,8 @@
 import { mirrored } from '../geometry/circles.ts';
-import { add, cross, distance, length, subtract, type Vec } from '../geometry/point.ts';
+import { add, distance, length, subtract, type Vec } from '../geometry/point.ts';
 import { type Evaluation, emptyEvaluation, evaluate, type Model, PER_NODE } from './model.ts';
 import { nodesOf, placeReadings } from './network.ts';
+import { offsetEquation } from './offset-equation.ts';
 import { placeOf, type Solution } from './solution.ts';
 
 /** Two places whose χ² differs by less are not told apart by their pulls: odds of about 2000 to 1 (e^(15/2)). */
@@ -25,6 +26,8 @@ export interface Image {
 
 /** χ² of a place on the other side of a string than was said: left is seldom taken for right. */
 const AGAINST_SIDE = 1e6;
+/** Nearer to the string than this, metres, it may be. */
+const CLEAR_OF_STRING_M = 0.1;
 
 /** Partners nearer to each other than this give no line to mirror in, metres. */
 const ONE_PLACE_M = 1e-3;
@@ -102,8 +105,9 @@ export class Images {
     const wrong = rows.some((k) => {
       const row = offsets[k - pulls.length];
       if (!row || row.of !== node || row.part !== 'station' || row.side === 0) return false;
-      const from = placeOf(this.#solution, row.from);
-      return cross(subtract(placeOf(this.#solution, row.to), from), subtract(place, from)) * row.side < 0;
+      const [from, to] = [placeOf(this.#solution, row.from), placeOf(this.#solution, row.to)];
+      const { predicted } = offsetEquation({ part: 'offset', gap: 0 }, add(place, row.reach), from, to);
+      return predicted * row.side < -CLEAR_OF_STRING_M;
     });
     return wrong ? AGAINST_SIDE : 0;
   }

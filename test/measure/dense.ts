@@ -29,8 +29,18 @@ export function denseProblem(network: Network, a: number, b: number) {
   };
   const predict = (values: readonly number[], k: number): number => {
     const pull = network.pulls[k];
+    const off = network.offsets[k - network.pulls.length];
+    if (off) {
+      const from = at(values, off.from, 0);
+      const to = at(values, off.to, 0);
+      const of = at(values, off.of, off.height);
+      const string = Math.hypot(to.x - from.x, to.y - from.y);
+      const [x, y] = [of.x + off.reach.x - from.x, of.y + off.reach.y - from.y];
+      const [dx, dy] = [to.x - from.x, to.y - from.y];
+      return off.part === 'station' ? (x * dx + y * dy) / string : (dx * y - dy * x) / string - off.gap;
+    }
     if (!pull) {
-      const lean = network.leans[k - network.pulls.length]!;
+      const lean = network.leans[k - network.pulls.length - network.offsets.length]!;
       const p = first[lean.node]! + 2;
       return lean.over * (lean.normal.x * values[p]! + lean.normal.y * values[p + 1]!);
     }
@@ -39,7 +49,7 @@ export function denseProblem(network: Network, a: number, b: number) {
     const plan = Math.hypot(to.x - from.x + pull.offset.x, to.y - from.y + pull.offset.y) - pull.gap;
     return Math.hypot(plan, pull.rise);
   };
-  const rows = [...network.pulls, ...network.leans];
+  const rows = [...network.pulls, ...network.offsets, ...network.leans];
   const problem: DenseProblem = {
     unknowns,
     predict,

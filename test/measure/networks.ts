@@ -1,7 +1,7 @@
 import type { Vec } from '../../src/geometry/point.ts';
-import type { Entry, PullEnd, Side, Thing } from '../../src/job/entry-schema.ts';
+import type { Body, Entry, PullEnd, Side, Thing } from '../../src/job/entry-schema.ts';
 import { SIDES } from '../../src/job/entry-schema.ts';
-import type { Instruments } from '../../src/job/plan-schema.ts';
+import type { Instruments, TapeSpec } from '../../src/job/plan-schema.ts';
 import type { SitedHole } from '../../src/plan/hole.ts';
 import { A, B, Book, end, face, hole, holeStake, metres, normal, post, random, stake } from './build.ts';
 
@@ -27,7 +27,8 @@ const HEIGHT_M = 1.2;
 /**
  * A random well-tied job: three to nine hole stakes and leaning posts, a third stake, pulls from every stake and between
  * neighbours, level and along slopes, to centres, faces, corners and a round pier, some of them above the ground, with
- * tapes good and bad.
+ * tapes good and bad, cold and hot, some with corrections of their own; stations and offsets off strings between stakes,
+ * and between things that are themselves measured.
  */
 export function madeJob(seed: number, { noise = 1, misplaced = 0.03 }: Making = {}): Made {
   const uniform = random(seed);
@@ -41,6 +42,7 @@ export function madeJob(seed: number, { noise = 1, misplaced = 0.03 }: Making = 
     tapeErrorPerMetre: between(0, 0.001),
     plumbError: between(0.0005, 0.004),
     rodError: metres(between(0.001, 0.003)),
+    tapes: ['T1', 'T2'].map((label) => tapeSpec(label, between)),
   };
   const holes = Array.from({ length: count }, (_, i) => {
     const round = i === 0;
@@ -64,7 +66,7 @@ export function madeJob(seed: number, { noise = 1, misplaced = 0.03 }: Making = 
     leans.set(label, { x: 0.01 * gauss(), y: 0.01 * gauss() });
   }
   const book = new Book();
-  const surveyor = new Surveyor(book, holes, truth, leans, instruments, () => noise * gauss());
+  const surveyor = new Surveyor(book, holes, truth, leans, instruments, () => noise * gauss(), between);
   for (const [p, q] of [
     [A, B],
     [A, C],
@@ -84,8 +86,36 @@ export function madeJob(seed: number, { noise = 1, misplaced = 0.03 }: Making = 
       surveyor.pull(end(post(label)), end(post(next.label), face('back')), between(0, 0.5));
     }
   });
+  holes.forEach(({ label }, i) => {
+    surveyor.offString(A, B, end(holeStake(label)), 'both');
+    surveyor.offString(
+      C,
+      A,
+      end(post(label), i === 0 ? { at: 'near-side' } : face(sideOf(uniform))),
+      'offset',
+    );
+    const next = holes[(i + 1) % count]!;
+    if (next.label !== label) {
+      surveyor.offString(B, holeStake(label), cornerEnd(post(next.label), uniform), 'station');
+      surveyor.offString(post(next.label), C, end(post(label), { at: 'centre' }, HEIGHT_M), 'both');
+    }
+  });
   return { entries: book.entries, holes, baseline, instruments, truth };
 }
+
+type Between = (low: number, high: number) => number;
+
+const tapeSpec = (label: string, between: Between): TapeSpec => ({
+  label,
+  nominal: metres(30),
+  actual: metres(30 + between(-0.02, 0.02)),
+  zero: metres(between(-0.01, 0.01)),
+  temperature: 20,
+  tension: 50,
+  expansion: 11.6e-6,
+  stiffness: between(3e5, 6e5),
+  weight: between(0.1, 0.3),
+});
 
 const C = stake('C');
 const sideOf = (uniform: () => number): Side => SIDES[Math.floor(uniform() * SIDES.length)]!;
@@ -100,6 +130,7 @@ class Surveyor {
   readonly #leans: ReadonlyMap<string, Vec>;
   readonly #instruments: Instruments;
   readonly #noise: () => number;
+  readonly #between: Between;
 
   constructor(
     book: Book,
@@ -108,6 +139,7 @@ class Surveyor {
     leans: ReadonlyMap<string, Vec>,
     instruments: Instruments,
     noise: () => number,
+    between: Between,
   ) {
     this.#book = book;
     this.#holes = new Map(holes.map((one) => [one.label, one]));
@@ -115,6 +147,7 @@ class Surveyor {
     this.#leans = leans;
     this.#instruments = instruments;
     this.#noise = noise;
+    this.#between = between;
   }
 
   pull(from: PullEnd, to: PullEnd, rise = 0): void {
@@ -123,8 +156,51 @@ class Surveyor {
     const plan = Math.hypot(q.x - p.x, q.y - p.y) - this.#short(from) - this.#short(to);
     const exact = Math.hypot(plan, rise);
     const { tapeError, tapeErrorPerMetre } = this.#instruments;
-    const reading = exact + Math.hypot(tapeError.m, tapeErrorPerMetre * exact) * this.#noise();
-    this.#book.pull(from, to, reading, rise === 0 ? undefined : rise);
+    const there = exact + Math.hypot(tapeError.m, tapeErrorPerMetre * exact) * this.#noise();
+    const hold = rise === 0 ? ({ how: 'level' } as const) : ({ how: 'slope', rise: metres(rise) } as const);
+    this.#book.write({ kind: 'pull', from, to, hold, ...this.#onSomeTape(there) });
+  }
+
+  /** What one of the tapes, or one without corrections, reads for a length that is there. */
+  #onSomeTape(there: number): Pick<Extract<Body, { kind: 'pull' }>, 'reading' | 'tape' | 'pulling'> {
+    const tape = [undefined, ...(this.#instruments.tapes ?? [])][Math.floor(this.#between(0, 3))];
+    if (!tape) return { reading: metres(there) };
+    const temperature = this.#between(-10, 40);
+    const tension = this.#between(30, 90);
+    const spans = this.#between(0, 1) < 0.5 ? [] : [there / 2, there / 3];
+    const sag = spans.reduce((sum, span) => sum + (tape.weight! ** 2 * span ** 3) / (24 * tension ** 2), 0);
+    const longer =
+      tape.actual.m / tape.nominal.m +
+      tape.expansion! * (temperature - tape.temperature!) +
+      (tension - tape.tension!) / tape.stiffness!;
+    return {
+      reading: metres((there - tape.zero.m + sag) / longer),
+      tape: tape.label,
+      pulling: { temperature, tension, spans: spans.map(metres) },
+    };
+  }
+
+  offString(from: Thing, to: Thing, of: PullEnd, what: 'station' | 'offset' | 'both'): void {
+    const [f, t, p] = [this.#touched(end(from)), this.#touched(end(to)), this.#touched(of)];
+    const bearing = Math.atan2(t.y - f.y, t.x - f.x);
+    const bent = Math.atan2(p.y - f.y, p.x - f.x) - bearing;
+    const far = Math.hypot(p.x - f.x, p.y - f.y);
+    const off = Math.abs(far * Math.sin(bent)) - this.#short(of);
+    const along = far * Math.cos(bent);
+    const tape = (length: number) =>
+      Math.hypot(this.#instruments.tapeError.m, this.#instruments.tapeErrorPerMetre * length);
+    // A right angle is good to a hundredth; the station suffers by it, and the offset by the string's own bend.
+    const station = along + Math.hypot(tape(along), 0.01 * (what === 'both' ? off : 0)) * this.#noise();
+    const offset = off + Math.hypot(tape(off), 0.001) * this.#noise();
+    this.#book.write({
+      kind: 'offset',
+      from,
+      to,
+      of,
+      ...(what === 'offset' ? {} : { station: metres(station) }),
+      ...(what === 'station' ? {} : { offset: metres(Math.abs(offset)) }),
+      side: Math.sin(bent) * (offset < 0 ? -1 : 1) > 0 ? 'left' : 'right',
+    });
   }
 
   plumb(label: string, side: Side): void {

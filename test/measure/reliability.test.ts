@@ -58,7 +58,7 @@ describe('redundancy and unseen shift against their definitions, dense', () => {
   ] as const) {
     it(`job ${seed} with ${drop * 100} % of its pulls left out`, () => {
       const { network, datum, first, response, redundancy, measured, problem } = byDefinition(seed, drop);
-      measured.pulls.forEach((pull, k) => {
+      [...measured.pulls, ...measured.offsets].forEach((pull, k) => {
         expect(apart(pull.redundancy, redundancy[k]!)).toBeLessThan(0.001);
         if (redundancy[k]! < 0.01) return;
         const caught = (NONCENTRALITY * problem.sigmas[k]!) / Math.sqrt(redundancy[k]!);
@@ -69,7 +69,7 @@ describe('redundancy and unseen shift against their definitions, dense', () => {
         const { fix } = measured.points[i]!;
         if (!fix || i === datum.a || i === datum.b) return;
         const [x, y] = [first[i]!, first[i]! + 1];
-        const shifts = network.pulls.map((_pull, k) => {
+        const shifts = [...network.pulls, ...network.offsets].map((_reading, k) => {
           const influence = Math.hypot(response[k]![x]!, response[k]![y]!);
           const r = redundancy[k]!;
           if (r < GUARDED_FROM && influence > 0.1) return Number.POSITIVE_INFINITY;
