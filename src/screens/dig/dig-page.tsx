@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { Caution, type HoleLook, HoleStrip, PlanDrawing } from '../../ui/index.ts';
 import { drawnSite, stateOf } from '../drawn-site.ts';
+import { HeightsButton } from '../heights/heights-button.tsx';
 import { useJobBook } from '../job-book.ts';
 import { JobFrame } from '../job-frame.tsx';
 import { hrefOf } from '../route.ts';
@@ -43,6 +44,7 @@ export function DigPage({ actions, hole, children }: DigPageProps) {
         {...drawnSite(situation, assessment.holes, { live: hole ?? null, lookOf: digLook })}
       />
       <DigCautions />
+      <HeightsButton hole={hole ?? null} />
       <HoleStrip
         label="Holes"
         holes={assessment.holes.map((each) => ({

@@ -11,11 +11,15 @@ export interface HeightLine {
   readonly key: string;
   /** `The top of post 3`. */
   readonly name: string;
-  /** `2′ 0 1/16″ above the benchmark, ± 1/8″`. */
+  /** `2′ 0 1/16″ above the benchmark ± 1/8″`. */
   readonly height: string;
-  /** What guards it. */
+  /** How far it is guarded: `checked to 3/16″`, `unchecked`. */
   readonly guard: string;
 }
+
+/** What the last words of a line mean. */
+export const GUARD_MEANS =
+  'Checked to so much: no single misreading that goes unseen moves the height by more. Unchecked: a misread rod would go unseen.';
 
 /** Every height that is known, but for the benchmark's own. */
 export function heightLines(view: JobView): HeightLine[] {
@@ -31,12 +35,11 @@ export function heightLines(view: JobView): HeightLine[] {
 
 function heightWords({ plan: { units } }: JobView, { height, sigma }: MeasuredHeight): string {
   const above = `${formatLength(Math.abs(height), units)} ${height < 0 ? 'below' : 'above'} the benchmark`;
-  return `${above}, ± ${small(HALF_WIDTH_95 * sigma, units)}`;
+  return `${above} ± ${small(HALF_WIDTH_95 * sigma, units)}`;
 }
 
 function guardWords(view: JobView, { unseenShift, unguarded }: MeasuredHeight): string {
-  if (unguarded.length > 0) return 'unchecked: a misread rod would go unseen';
-  return `checked: no single misreading moves it more than ${small(unseenShift, view.plan.units)} unseen`;
+  return unguarded.length > 0 ? 'unchecked' : `checked to ${small(unseenShift, view.plan.units)}`;
 }
 
 /** What the levels that come back to a point sum to, worst first. */

@@ -1,7 +1,8 @@
-import { useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import type { HeightPoint } from '../../job/entry-schema.ts';
-import type { JobView } from '../../judge/view.ts';
+import { type JobView, viewOf } from '../../judge/view.ts';
 import { Button, CheckField } from '../../ui/index.ts';
+import { useJobBook } from '../job-book.ts';
 import { DifferenceFlow } from './difference-flow.tsx';
 import { heightPoints, newTurningPoint } from './height-points.ts';
 import { HeightsSheet } from './heights-sheet.tsx';
@@ -12,7 +13,6 @@ import { RodFlow } from './rod-flow.tsx';
 import { TwoPegFlow } from './two-peg-flow.tsx';
 
 export interface HeightsProps {
-  readonly view: JobView;
   /** The hole at hand. */
   readonly hole: string | null;
 }
@@ -35,7 +35,14 @@ interface OpenHeightsProps extends HeightsProps {
   readonly onOpen: (open: Open | null) => void;
 }
 
-function OpenHeights({ view, hole, open, onOpen }: OpenHeightsProps) {
+/** The view is worked out only once it is wanted: most of the time nobody asks for heights. */
+function OpenHeights(props: OpenHeightsProps) {
+  const { situation } = useJobBook();
+  const view = useMemo(() => viewOf(situation), [situation]);
+  return view && <ShownHeights view={view} {...props} />;
+}
+
+function ShownHeights({ view, hole, open, onOpen }: OpenHeightsProps & { readonly view: JobView }) {
   const { setup, onNewSetup } = useLevelSetup(view);
   const list = () => onOpen('list');
   switch (open) {
@@ -61,6 +68,7 @@ function OpenHeights({ view, hole, open, onOpen }: OpenHeightsProps) {
 }
 
 interface AnyRodProps extends HeightsProps {
+  readonly view: JobView;
   readonly setup: string;
   readonly onClose: () => void;
 }

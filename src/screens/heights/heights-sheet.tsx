@@ -2,7 +2,8 @@ import { topsOf } from '../../judge/tops.ts';
 import type { JobView } from '../../judge/view.ts';
 import { Button, Sheet } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
-import { closingWords, heightLines, levelTestWords } from './height-lines.ts';
+import { closingWords, GUARD_MEANS, heightLines, levelTestWords } from './height-lines.ts';
+import './heights.css';
 import { sightLine } from './rod-belief.ts';
 
 export interface HeightsSheetProps {
@@ -16,15 +17,20 @@ export interface HeightsSheetProps {
   readonly onClose: () => void;
 }
 
-/** What can be read of heights, then what is known of them and what guards each. */
+/** What can be read of heights, then how what was read holds together, then each height and what guards it. */
 export function HeightsSheet(props: HeightsSheetProps) {
   const { view, setup } = props;
   return (
-    <Sheet title="Heights" onClose={props.onClose}>
+    <Sheet
+      title="Heights"
+      onClose={props.onClose}
+      actions={
+        <Button kind="main" onPress={props.onRod}>
+          Read the rod
+        </Button>
+      }
+    >
       <p>{setupWords(view, setup)}</p>
-      <Button kind="main" onPress={props.onRod}>
-        Read the rod
-      </Button>
       <Button onPress={props.onNewSetup}>The level was moved</Button>
       <Button onPress={props.onDifference}>Water level or laser</Button>
       <Button onPress={props.onTwoPeg}>Test the level</Button>
@@ -41,23 +47,24 @@ function setupWords(view: JobView, setup: string): string {
 
 function Known({ view }: { readonly view: JobView }) {
   const lines = heightLines(view);
-  if (lines.length === 0) return <p>No height is known yet.</p>;
+  const together = [...closingWords(view), levelTestWords(view), topsOf(view).text];
   return (
     <>
-      <h3>Heights so far</h3>
-      <ul class="points">
+      <h3>How the heights hold together</h3>
+      {together.map((words) => (
+        <p key={words}>{unbroken(words)}</p>
+      ))}
+      <h3>{lines.length === 0 ? 'No height is known yet' : 'Heights so far'}</h3>
+      {lines.length > 0 && <p>{GUARD_MEANS}</p>}
+      <ul class="height-lines">
         {lines.map(({ key, name, height, guard }) => (
           <li key={key}>
-            <strong>{name}</strong>: {unbroken(height)}; {unbroken(guard)}.
+            <strong>{name}</strong>
+            <br />
+            {unbroken(height)}, {unbroken(guard)}
           </li>
         ))}
       </ul>
-      <h3>How they hold together</h3>
-      {closingWords(view).map((words) => (
-        <p key={words}>{unbroken(words)}</p>
-      ))}
-      <p>{unbroken(levelTestWords(view))}</p>
-      <p>{unbroken(topsOf(view).text)}</p>
     </>
   );
 }

@@ -1,12 +1,12 @@
 import { useState } from 'preact/hooks';
 import type { EntryOf } from '../../job/entry-schema.ts';
-import type { Length } from '../../job/length.ts';
-import { lengthWords } from '../../job/length.ts';
+import { type Length, lengthWords } from '../../job/length.ts';
 import type { JobView } from '../../judge/view.ts';
 import { collimationOf } from '../../measure/index.ts';
 import { Button, Keypad, Problem, Sheet } from '../../ui/index.ts';
 import { useReading } from '../set/use-reading.tsx';
 import { testWords } from './height-lines.ts';
+import './heights.css';
 
 type TwoPeg = EntryOf<'two-peg'>['body'];
 
@@ -68,7 +68,7 @@ function Beginning({ onBegin, onClose }: { readonly onBegin: () => void; readonl
       }
     >
       <p>A level that looks up or down reads wrong, and the more so the further off the rod is.</p>
-      <ol class="points">
+      <ol>
         <li>Drive two pegs, a and b, about 30 m (100 ft) apart.</li>
         <li>Stand the level midway and read the rod on both.</li>
         <li>Stand it close to peg a, as near as it focuses, and read both again.</li>
@@ -106,7 +106,7 @@ function Outcome({ view, test, onKeep, onClose }: OutcomeProps) {
       ) : (
         <Problem text={says ? `${testWords(says, units)} Go back and read again.` : NOTHING} />
       )}
-      <ul class="points">
+      <ul class="height-lines">
         {rows.map(({ a, b }, i) => (
           <li key={ROWS[i]}>
             {ROWS[i]}: peg a {lengthWords(a)}, peg b {lengthWords(b)}

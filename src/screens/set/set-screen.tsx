@@ -82,7 +82,7 @@ function SetWork({ book, focused }: { readonly book: SetBook; readonly focused: 
           <SetDrawing hole={null} step={null} />
         </>
       )}
-      <HeightsButton view={view} hole={label} />
+      <HeightsButton hole={label} />
       <Findings />
       <PostStrip label={label} />
       {flow && label !== null && (

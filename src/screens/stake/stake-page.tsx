@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { type HoleLook, HoleStrip } from '../../ui/index.ts';
 import { stateOf } from '../drawn-site.ts';
+import { HeightsButton } from '../heights/heights-button.tsx';
 import { useJobBook } from '../job-book.ts';
 import { JobFrame } from '../job-frame.tsx';
 import { hrefOf } from '../route.ts';
@@ -51,6 +52,7 @@ export function StakePage({ actions, children, state, hole, about }: StakePagePr
           />
           <CheckList state={state} />
           <LineMore />
+          <HeightsButton hole={hole ?? null} />
         </>
       )}
     </JobFrame>
