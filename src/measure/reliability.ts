@@ -1,6 +1,7 @@
 import { ellipseOf } from './ellipse.ts';
 import { Influences, influenceOfOwn } from './influence.ts';
 import { Nearby } from './nearby.ts';
+import { placeReadings } from './network.ts';
 import { LEAST_REDUNDANCY } from './redundancy.ts';
 import { placeCovariance, type Solution } from './solution.ts';
 
@@ -50,7 +51,7 @@ export function unseenShifts(solution: Solution): Float64Array {
 }
 
 function weighAll(solution: Solution, influences: Influences, unseen: Unseen, shifts: Float64Array): void {
-  const all = solution.model.network.pulls.map((_, k) => k);
+  const all = [...unseen.misreading.keys()];
   for (const { index } of solution.model.network.nodes) {
     const rows = all.filter((k) => mayBeWorst(unseen, k, index, shifts));
     if (rows.length === 0) continue;
@@ -75,10 +76,8 @@ function weighPoorlyGuarded(
 }
 
 /** Those without any guard come first: what they move needs no more looking at. */
-function poorlyGuarded({ redundancy, model }: Solution, nearby: Nearby, { guarded }: Unseen): number[] {
-  const rows = [...model.network.pulls.keys()].filter(
-    (k) => redundancy[k]! < WELL_GUARDED_FROM || nearby.joinsHubs(k),
-  );
+function poorlyGuarded({ redundancy }: Solution, nearby: Nearby, { guarded }: Unseen): number[] {
+  const rows = [...guarded.keys()].filter((k) => redundancy[k]! < WELL_GUARDED_FROM || nearby.joinsHubs(k));
   return [...rows.filter((k) => guarded[k] === 0), ...rows.filter((k) => guarded[k] === 1)];
 }
 
@@ -99,12 +98,13 @@ interface Unseen {
 
 function unseenMisreadings(solution: Solution): Unseen {
   const { model, redundancy } = solution;
-  const { pulls, nodes } = model.network;
+  const { nodes } = model.network;
+  const rows = placeReadings(model.network);
   const least = (k: number) => Math.max(redundancy[k]!, LEAST_REDUNDANCY);
   return {
-    guarded: Uint8Array.from(pulls, (_, k) => (redundancy[k]! >= GUARDED_FROM ? 1 : 0)),
-    misreading: Float64Array.from(pulls, ({ sigma }, k) => smallestCaught(sigma, least(k))),
-    mostPerSigma: Float64Array.from(pulls, ({ sigma }, k) => Math.sqrt(1 - redundancy[k]!) / sigma),
+    guarded: Uint8Array.from(rows, (_, k) => (redundancy[k]! >= GUARDED_FROM ? 1 : 0)),
+    misreading: Float64Array.from(rows, ({ sigma }, k) => smallestCaught(sigma, least(k))),
+    mostPerSigma: Float64Array.from(rows, ({ sigma }, k) => Math.sqrt(1 - redundancy[k]!) / sigma),
     nodeSigma: Float64Array.from(nodes, ({ index }) => {
       const covariance = placeCovariance(solution, index);
       return covariance ? ellipseOf(covariance).semiMajor : 0;
