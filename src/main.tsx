@@ -5,6 +5,7 @@ import { type Register, watchOffline } from './screens/offline.ts';
 import { fetchFirst } from './screens/parts.ts';
 import { type Services, ServicesContext } from './screens/services.ts';
 import { FieldBook } from './store/field-book.ts';
+import { KeptResults } from './store/kept-results.ts';
 import { askToPersist, storageState } from './store/self-test.ts';
 import { guardPresses } from './ui/press-guard.ts';
 import './ui/ui.css';
@@ -16,10 +17,10 @@ void start(page);
 
 /** The page's own words stay until the first screen is whole, so that nothing flickers and no frame is drawn in vain. */
 async function start(root: HTMLElement): Promise<void> {
-  const book = new FieldBook();
-  const first = await fetchFirst(startRoute(), (job) => book.loadLog(job));
+  const store = { book: new FieldBook(), kept: new KeptResults() };
+  const first = await fetchFirst(startRoute(), store);
   const services: Services = {
-    book,
+    ...store,
     offline: watchOffline(registerWhenIdle, globalThis.caches),
     storage: (ask) => (ask ? askToPersist() : storageState()),
   };

@@ -1,9 +1,9 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { Frame } from '../ui/frame.tsx';
 import { HomeScreen } from './home/home-screen.tsx';
 import { keepPlace, lastPlace } from './last-place.ts';
 import { lazily } from './lazily.tsx';
-import { type FirstLog, JOB_SCREEN } from './parts.ts';
+import { type FirstJob, JOB_SCREEN } from './parts.ts';
 import { hrefOf, type Route, readRoute } from './route.ts';
 
 const JobScreen = lazily(JOB_SCREEN, () => (
@@ -13,11 +13,16 @@ const JobScreen = lazily(JOB_SCREEN, () => (
 ));
 
 /** @param first what was fetched for the route that the app starts with */
-export function App({ first }: { readonly first: FirstLog }) {
+export function App({ first }: { readonly first: FirstJob | null }) {
   const route = useRoute();
+  const job = route.at === 'job' ? route.job : null;
+  // Good for the first showing only: come back to later, the job is read again.
+  const unread = useRef(first);
+  useEffect(() => {
+    if (unread.current?.job !== job) unread.current = null;
+  }, [job]);
   if (route.at === 'home') return <HomeScreen />;
-  const log = first?.job === route.job ? first.log : null;
-  return <JobScreen key={route.job} route={route} log={log} />;
+  return <JobScreen key={route.job} route={route} first={unread.current} />;
 }
 
 /** The address's fragment; without one, where the user was last, as after the phone threw the app out of memory. */

@@ -1,12 +1,11 @@
 import type { ComponentType } from 'preact';
 import { useLayoutEffect } from 'preact/hooks';
-import type { Entry } from '../job/entry-schema.ts';
 import { Frame } from '../ui/frame.tsx';
 import { Problem } from '../ui/problem.tsx';
 import { JobBookContext } from './job-book.ts';
 import { JobFrame } from './job-frame.tsx';
 import { lazily } from './lazily.tsx';
-import { PHASE_SCREENS } from './parts.ts';
+import { type FirstJob, PHASE_SCREENS } from './parts.ts';
 import type { PhaseProps } from './phase-props.ts';
 import { hrefOf, type Phase, type Route } from './route.ts';
 import { useJob } from './use-job.ts';
@@ -30,13 +29,13 @@ const SCREENS: Record<Phase, ComponentType<PhaseProps>> = {
 
 export interface JobScreenProps {
   readonly route: Extract<Route, { at: 'job' }>;
-  /** As it was read when the app started; null where it is still to be read. */
-  readonly log: readonly Entry[] | null;
+  /** The job as it was read when the app started; null where it is still to be read. */
+  readonly first: FirstJob | null;
 }
 
 /** One job, opened from the disk, at the phase in the address. */
-export function JobScreen({ route, log }: JobScreenProps) {
-  const job = useJob(route.job, log);
+export function JobScreen({ route, first }: JobScreenProps) {
+  const job = useJob(route.job, first);
   // Another phase or hole begins at its head, however far the last one was scrolled.
   useLayoutEffect(() => scrollTo(0, 0), [route.phase, route.hole]);
   if (job.at !== 'open') {

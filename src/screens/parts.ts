@@ -1,4 +1,6 @@
 import type { Entry } from '../job/entry-schema.ts';
+import type { FieldBook } from '../store/field-book.ts';
+import type { Kept, KeptResults } from '../store/kept-results.ts';
 import type { JobScreenProps } from './job-screen.tsx';
 import { type Part, part } from './part.ts';
 import type { PhaseProps } from './phase-props.ts';
@@ -18,22 +20,31 @@ export const PHASE_SCREENS: Readonly<Record<Phase, Part<PhaseProps>>> = {
   record: part(async () => (await import('./record/record-screen.tsx')).RecordScreen),
 };
 
-/** The log of the job that the app starts with; null where it starts elsewhere, or could not be read. */
-export type FirstLog = { readonly job: string; readonly log: readonly Entry[] } | null;
+/** The job that the app starts with, as read from the disk. */
+export interface FirstJob {
+  readonly job: string;
+  readonly log: readonly Entry[];
+  readonly kept: Kept | null;
+}
 
 /**
  * Fetches all that the first screen needs at once, where each part by itself would only ask for the next. Never rejects:
  * what did not come is asked for again by the screen that wants it, and there its trouble is told.
+ *
+ * @returns null where the app starts on the page of jobs, or the log could not be read
  */
 export async function fetchFirst(
   route: Route,
-  loadLog: (job: string) => Promise<readonly Entry[]>,
-): Promise<FirstLog> {
+  { book, kept }: { readonly book: FieldBook; readonly kept: KeptResults },
+): Promise<FirstJob | null> {
   if (route.at === 'home') return null;
-  const [log] = await Promise.allSettled([
-    loadLog(route.job),
+  const { job } = route;
+  const [log, results] = await Promise.allSettled([
+    book.loadLog(job),
+    kept.read(job),
     JOB_SCREEN.load(),
     PHASE_SCREENS[route.phase].load(),
   ]);
-  return log.status === 'fulfilled' ? { job: route.job, log: log.value } : null;
+  if (log.status === 'rejected') return null;
+  return { job, log: log.value, kept: results.status === 'fulfilled' ? results.value : null };
 }

@@ -1,10 +1,10 @@
-import { useCallback, useEffect, useMemo, useState } from 'preact/hooks';
+import { useCallback, useEffect, useState } from 'preact/hooks';
 import type { Body, Entry } from '../job/entry-schema.ts';
 import { inOrder } from '../job/log.ts';
-import { assessSituation } from '../judge/assess.ts';
-import { situate } from '../judge/situation.ts';
 import { StoreError } from '../store/errors.ts';
+import { useDerived } from './derived.ts';
 import type { JobBook, SaveState } from './job-book.ts';
+import type { FirstJob } from './parts.ts';
 import { useServices } from './services.ts';
 
 export type OpenJob =
@@ -18,11 +18,11 @@ export type Loaded = { readonly log: readonly Entry[] } | { readonly text: strin
  * Opens a job and keeps its log in step with the disk: first the write, then the screen. Coming back to the front it
  * reads again, for another window may have written.
  *
- * @param first the log where it has just been read
+ * @param first the job where it has just been read
  */
-export function useJob(jobId: string, first: readonly Entry[] | null = null): OpenJob {
-  const { book } = useServices();
-  const [loaded, setLoaded] = useState<Loaded>(first && { log: first });
+export function useJob(jobId: string, first: FirstJob | null = null): OpenJob {
+  const { book, kept } = useServices();
+  const [loaded, setLoaded] = useState<Loaded>(first && { log: first.log });
   const [save, setSave] = useState<SaveState>({ at: 'saved', last: null });
 
   const load = useCallback(async () => {
@@ -60,8 +60,7 @@ export function useJob(jobId: string, first: readonly Entry[] | null = null): Op
   }, []);
 
   const log = loaded && 'log' in loaded ? loaded.log : null;
-  const situation = useMemo(() => (log ? situate(log) : null), [log]);
-  const assessment = useMemo(() => (situation ? assessSituation(situation) : null), [situation]);
+  const derived = useDerived(jobId, log, first?.kept ?? null, kept);
   const append = useCallback((body: Body) => write(() => book.append(jobId, body)), [book, jobId, write]);
   const strike = useCallback(
     async (id: string, reason: string) => (await write(() => book.strike(jobId, id, reason))) !== null,
@@ -69,7 +68,8 @@ export function useJob(jobId: string, first: readonly Entry[] | null = null): Op
   );
 
   if (loaded && 'text' in loaded) return { at: 'failed', text: loaded.text };
-  if (!log || !situation || !assessment) return { at: 'loading' };
+  if (!log || !derived) return { at: 'loading' };
+  const { situation, assessment } = derived;
   return { at: 'open', book: { jobId, log, situation, assessment, save, append, strike } };
 }
 

@@ -34,6 +34,7 @@ function open(book: FieldBook = bookOn(phone())): FieldBook {
   opened.push(book);
   const services: Services = {
     book,
+    kept: null,
     offline: {
       state: () => ({ ready: true, updateReady: false, trouble: null }),
       subscribe: () => () => {},

@@ -26,6 +26,7 @@ export interface OpenScreen {
 
 /** A screen has no business with these; one that calls them is told so. */
 const ELSEWHERE: Omit<Services, 'book'> = {
+  kept: null,
   offline: {
     state: () => ({ ready: false, updateReady: false, trouble: null }),
     subscribe: () => () => {},
