@@ -1,7 +1,8 @@
-import { cross, distance, length, subtract } from '../geometry/point.ts';
+import { distance, subtract } from '../geometry/point.ts';
 import type { Instruments } from '../job/plan-schema.ts';
 import type { SitedHole } from '../plan/index.ts';
 import { holeStakeEnd } from './ends.ts';
+import { bestBy, sineBetween } from './squarest.ts';
 import type { PlannedPull } from './types.ts';
 
 /** Lengths that differ by less are equal, and the order of the holes decides: a millimetre. */
@@ -92,22 +93,13 @@ function farthest(
   return far.find(({ label }) => !crossed.has(label)) ?? far[0];
 }
 
-/** Sines that differ by less are equal, and the order of the holes decides: far above rounding, far below a real turn. */
-const SAME_SINE = 1e-9;
-
 /** Of `open`, the one whose pull crosses the pull to `first` nearest to square. */
 function squarest(hole: SitedHole, first: SitedHole, open: readonly SitedHole[]): SitedHole | undefined {
-  const u = subtract(first.site, hole.site);
-  const sine = (other: SitedHole) => {
-    const v = subtract(other.site, hole.site);
-    return Math.abs(cross(u, v)) / (length(u) * length(v));
-  };
-  return open
-    .filter((other) => other !== first)
-    .reduce<SitedHole | undefined>(
-      (best, other) => (best && sine(best) + SAME_SINE >= sine(other) ? best : other),
-      undefined,
-    );
+  const toward = (other: SitedHole) => subtract(other.site, hole.site);
+  return bestBy(
+    open.filter((other) => other !== first),
+    (other) => sineBetween(toward(first), toward(other)),
+  );
 }
 
 function stakePull(purpose: PlannedPull['purpose'], p: SitedHole, q: SitedHole): PlannedPull {

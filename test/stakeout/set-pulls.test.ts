@@ -78,8 +78,8 @@ describe('pulls to a set post', () => {
   it('leave out what a set post or pier stands in the way of', () => {
     const laid = laidOn(ringPlan({ count: 8, pier: true }), A, B);
     // Straight across lies the pier; next to it, post 4 is in sight.
-    expect(pullsTo('1', '45P', laid).slice(2).map(thingOf)).toEqual(['4']);
-    expect(pullsTo('1', '45', laid).slice(2).map(thingOf)).toEqual(['5']);
+    expect(pullsTo('1', '45P', laid).slice(2).map(thingOf)).toEqual(['4', 'P']);
+    expect(pullsTo('1', '45', laid).slice(2).map(thingOf)).toEqual(['5', '4']);
   });
 
   it('leave out a stake that is hidden behind a set post', () => {
@@ -96,6 +96,28 @@ describe('pulls to a set post', () => {
     expect(pulls.map(({ from }) => from.thing)).toEqual([
       { kind: 'stake', label: 'B' },
       { kind: 'post', hole: '1' },
+    ]);
+  });
+
+  it('are four where there is enough to pull to: in the stead of a hidden stake one more across, squarest to the first', () => {
+    const places = [
+      ['1', 0, 0],
+      ['2', -2, -2],
+      ['3', 0, 5],
+      ['4', 0.5, 4],
+      ['5', 4, 0.5],
+    ] as const;
+    const laid = laidOn(pointsPlan(places.map((each) => [...each])), A, B);
+    const apart = { ...laid, holes: laid.holes.map((hole) => ({ ...hole, neighbours: [] })) };
+    const pulls = pullsTo('1', '2345', apart);
+    expect(pulls.map(({ purpose }) => purpose)).toEqual(['fix', 'across', 'across', 'across']);
+    // 3 is farthest; 5 lies about square to it, 2 at 45 degrees, 4 beside it.
+    expect(pulls.slice(1).map(thingOf)).toEqual(['3', '5', '2']);
+    expect(pullsTo('1', '345', apart).map(({ purpose }) => purpose)).toEqual([
+      'fix',
+      'fix',
+      'across',
+      'across',
     ]);
   });
 
