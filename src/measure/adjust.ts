@@ -146,10 +146,12 @@ class Stepper {
 
   moved(state: Float64Array): Float64Array {
     const { unknownOf, symbolic } = this.#model;
-    return state.map((value, i) => {
+    const next = state.slice();
+    for (let i = 0; i < next.length; i++) {
       const unknown = unknownOf[i]!;
-      return unknown === -1 ? value : value + this.#step[symbolic.position[unknown]!]!;
-    });
+      if (unknown !== -1) next[i]! += this.#step[symbolic.position[unknown]!]!;
+    }
+    return next;
   }
 }
 

@@ -1,3 +1,5 @@
+import { QuotientGraph } from './sparse-quotient.ts';
+
 /** An undirected graph: the neighbours of node i are `neighbours[starts[i]]` to `neighbours[starts[i + 1] - 1]`, ascending. */
 export interface Graph {
   readonly nodes: number;
@@ -15,26 +17,22 @@ const DENSE_TIMES = 10;
 const NEVER_DENSE = 16;
 
 /**
- * Order of elimination that keeps the factor sparse: always the node with the fewest neighbours left (minimum degree;
- * George & Liu, "The evolution of the minimum degree ordering algorithm", SIAM Review 31(1), 1989).
+ * Order of elimination that keeps the factor sparse: always the node with the fewest neighbours left, by the approximate
+ * degree of AMD (Amestoy, Davis & Duff 1996, §4).
  *
  * @returns the nodes, first to last
  */
 export function minimumDegreeOrder(graph: Graph): Int32Array {
   const { nodes } = graph;
   const dense = denseNodes(graph);
-  const left = remaining(graph, dense);
+  const quotient = new QuotientGraph(graph, dense);
   const queue = new DegreeQueue(nodes);
-  for (let i = nodes - 1; i >= 0; i--) if (!dense[i]) queue.put(i, left[i]!.length);
+  for (let i = nodes - 1; i >= 0; i--) if (!dense[i]) queue.put(i, quotient.degree[i]!);
   const order = new Int32Array(nodes);
   let count = 0;
   for (let p = queue.take(); p >= 0; p = queue.take()) {
     order[count++] = p;
-    const clique = left[p]!;
-    for (const i of clique) {
-      left[i] = joined(left[i]!, clique, i, p);
-      queue.put(i, left[i]!.length);
-    }
+    for (const i of quotient.eliminate(p)) queue.put(i, quotient.degree[i]!);
   }
   for (let i = 0; i < nodes; i++) if (dense[i]) order[count++] = i;
   return order;
@@ -42,36 +40,9 @@ export function minimumDegreeOrder(graph: Graph): Int32Array {
 
 function denseNodes({ nodes, starts }: Graph): Uint8Array {
   const limit = Math.max(NEVER_DENSE, DENSE_TIMES * Math.sqrt(nodes));
-  return Uint8Array.from({ length: nodes }, (_, i) => (starts[i + 1]! - starts[i]! > limit ? 1 : 0));
-}
-
-function remaining({ nodes, starts, neighbours }: Graph, dense: Uint8Array): number[][] {
-  const out: number[][] = [];
-  for (let i = 0; i < nodes; i++) {
-    const kept: number[] = [];
-    for (let p = starts[i]!; p < starts[i + 1]!; p++) {
-      const j = neighbours[p]!;
-      if (!dense[j]) kept.push(j);
-    }
-    out.push(kept);
-  }
-  return out;
-}
-
-/** Union of two ascending lists, without `self` and the node that was eliminated. */
-function joined(a: readonly number[], b: readonly number[], self: number, gone: number): number[] {
-  const out: number[] = [];
-  let i = 0;
-  let j = 0;
-  while (i < a.length || j < b.length) {
-    const x = i < a.length ? a[i]! : Number.POSITIVE_INFINITY;
-    const y = j < b.length ? b[j]! : Number.POSITIVE_INFINITY;
-    const next = Math.min(x, y);
-    if (x === next) i++;
-    if (y === next) j++;
-    if (next !== self && next !== gone) out.push(next);
-  }
-  return out;
+  const dense = new Uint8Array(nodes);
+  for (let i = 0; i < nodes; i++) if (starts[i + 1]! - starts[i]! > limit) dense[i] = 1;
+  return dense;
 }
 
 /** Nodes by degree. A node whose degree changes is put in again; its older places are skipped when they come up. */

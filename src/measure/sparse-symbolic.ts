@@ -178,7 +178,7 @@ function rowPatterns({ starts, items }: Lists, parent: Int32Array, size: number)
     }
     const end = rowStarts[k]! + size - top;
     if (end > rowColumns.length) rowColumns = grown(rowColumns, end);
-    rowColumns.set(row.subarray(top), rowStarts[k]!);
+    for (let at = rowStarts[k]!; at < end; at++) rowColumns[at] = row[top++]!;
     rowStarts[k + 1] = end;
   }
   return { rowStarts, rowColumns: rowColumns.slice(0, rowStarts[size]!) };
