@@ -1,37 +1,41 @@
 import { mirrored } from '../geometry/circles.ts';
-import { distance, type Vec } from '../geometry/point.ts';
+import { add, distance, length, subtract, type Vec } from '../geometry/point.ts';
 import { type Evaluation, emptyEvaluation, evaluate, type Model, PER_NODE } from './model.ts';
+import { nodesOf, placeReadings } from './network.ts';
+import { offsetEquation } from './offset-equation.ts';
 import { placeOf, type Solution } from './solution.ts';
 
 /** Two places whose χ² differs by less are not told apart by their pulls: odds of about 2000 to 1 (e^(15/2)). */
 export const SIDES_ALIKE = 15;
 
-/** Pulls that touch each node, by row. */
-export function pullsByNode({ network }: Model): number[][] {
+/** Pulls and offsets that touch each node, by row. */
+export function readingsByNode({ network }: Model): number[][] {
   const out: number[][] = network.nodes.map(() => []);
-  network.pulls.forEach(({ from, to }, k) => {
-    out[from]!.push(k);
-    out[to]!.push(k);
+  placeReadings(network).forEach((reading, k) => {
+    for (const node of nodesOf(reading)) out[node]!.push(k);
   });
   return out;
 }
 
-/** The other place where a node's pulls might meet. */
+/** The other place where a node's readings might meet. */
 export interface Image {
   readonly place: Vec;
-  /** How much worse the node's own pulls fit there: change of χ² with all else left as it is. */
+  /** How much worse the node's own readings fit there: change of χ² with all else left as it is. */
   readonly misfit: number;
 }
+
+/** χ² of a place on the other side of a string than was said: left is seldom taken for right. */
+const AGAINST_SIDE = 1e6;
+/** Nearer to the string than this, metres, it may be. */
+const CLEAR_OF_STRING_M = 0.1;
 
 /** Partners nearer to each other than this give no line to mirror in, metres. */
 const ONE_PLACE_M = 1e-3;
 
-/**
- * The mirror image of a node in the line through the two partners that stand farthest apart. Two tapes always meet
- * twice; a third from off the line tells which place is meant.
- *
- * @param pulls rows of the pulls at this node
- */
+/** A line to mirror in. */
+type Line = readonly [Vec, Vec];
+
+/** The other places where a node's readings might meet: of two, the one that fits better. */
 export class Images {
   readonly #solution: Solution;
   readonly #scratch: Evaluation;
@@ -43,56 +47,83 @@ export class Images {
     this.#scratch = emptyEvaluation(solution.model);
   }
 
-  of(node: number, pulls: readonly number[]): Image | null {
-    const { state } = this.#solution;
-    const partners = pulls.map((k) => this.#partner(k, node));
-    const first = farthest(state, partners, partners[0]);
-    const second = farthest(state, partners, first);
-    if (first === undefined || second === undefined) return null;
-    const [p, q] = [placeOf(this.#solution, first), placeOf(this.#solution, second)];
-    if (distance(p, q) < ONE_PLACE_M) return null;
-    const place = mirrored(placeOf(this.#solution, node), p, q);
-    return { place, misfit: this.#misfitAt(node, pulls, place) };
+  /** @param rows of the pulls and offsets at this node */
+  of(node: number, rows: readonly number[]): Image | null {
+    const at = placeOf(this.#solution, node);
+    const partners = this.#partners(node, rows);
+    const lines = [...acrossPartners(partners), ...this.#besideString(node, rows, partners)];
+    let best: Image | null = null;
+    for (const [first, second] of lines) {
+      const place = mirrored(at, first, second);
+      const misfit = this.#misfitAt(node, rows, place);
+      if (!best || misfit < best.misfit) best = { place, misfit };
+    }
+    return best;
   }
 
-  #partner(k: number, node: number): number {
-    const { from, to } = this.#solution.model.network.pulls[k]!;
-    return from === node ? to : from;
+  /** What the node was pulled from. */
+  #partners(node: number, rows: readonly number[]): Vec[] {
+    const { pulls } = this.#solution.model.network;
+    return rows.flatMap((k) => {
+      const pull = pulls[k];
+      return pull ? [placeOf(this.#solution, pull.from === node ? pull.to : pull.from)] : [];
+    });
   }
 
-  #misfitAt(node: number, pulls: readonly number[], place: Vec): number {
+  /**
+   * A tape and a station, or an offset, meet twice too: on both sides of the line through the tape's other end that lies
+   * along the string, or square to it.
+   */
+  #besideString(node: number, rows: readonly number[], partners: readonly Vec[]): Line[] {
+    const { pulls, offsets } = this.#solution.model.network;
+    const [partner] = partners;
+    const off = rows.flatMap((k) => offsets[k - pulls.length] ?? []).find(({ of }) => of === node);
+    if (!partner || !off) return [];
+    const string = subtract(placeOf(this.#solution, off.to), placeOf(this.#solution, off.from));
+    if (length(string) < ONE_PLACE_M) return [];
+    return [[partner, add(partner, off.part === 'station' ? string : { x: -string.y, y: string.x })]];
+  }
+
+  #misfitAt(node: number, rows: readonly number[], place: Vec): number {
     const { model, state, evaluation, weights } = this.#solution;
     const at = node * PER_NODE;
     this.#state[at] = place.x;
     this.#state[at + 1] = place.y;
-    evaluate(model, this.#state, this.#scratch, pulls);
+    evaluate(model, this.#state, this.#scratch, rows);
     this.#state.set(state.subarray(at, at + 2), at);
-    let change = 0;
-    for (const k of pulls) {
-      const there = this.#scratch.residual[k]!;
-      const here = evaluation.residual[k]!;
-      change += weights[k]! * (there * there - here * here);
+    let change =
+      this.#againstSide(node, rows, place) - this.#againstSide(node, rows, placeOf({ state }, node));
+    for (const k of rows) {
+      change += weights[k]! * (this.#scratch.residual[k]! ** 2 - evaluation.residual[k]! ** 2);
     }
     return change;
   }
+
+  /** A station that says on which side of its string a thing was, and not how far off it. */
+  #againstSide(node: number, rows: readonly number[], place: Vec): number {
+    const { pulls, offsets } = this.#solution.model.network;
+    const wrong = rows.some((k) => {
+      const row = offsets[k - pulls.length];
+      if (!row || row.of !== node || row.part !== 'station' || row.side === 0) return false;
+      const [from, to] = [placeOf(this.#solution, row.from), placeOf(this.#solution, row.to)];
+      const { predicted } = offsetEquation({ part: 'offset', gap: 0 }, add(place, row.reach), from, to);
+      return predicted * row.side < -CLEAR_OF_STRING_M;
+    });
+    return wrong ? AGAINST_SIDE : 0;
+  }
 }
 
-/** The node that stands farthest from another; undefined when there is none to stand anywhere. */
-function farthest(
-  state: Float64Array,
-  nodes: readonly number[],
-  from: number | undefined,
-): number | undefined {
-  if (from === undefined) return undefined;
-  let best = from;
-  let greatest = 0;
-  for (const node of nodes) {
-    const dx = state[node * PER_NODE]! - state[from * PER_NODE]!;
-    const dy = state[node * PER_NODE + 1]! - state[from * PER_NODE + 1]!;
-    const square = dx * dx + dy * dy;
-    if (!(square > greatest)) continue;
-    greatest = square;
-    best = node;
-  }
-  return best;
+/**
+ * The line through the two partners that stand farthest apart. Two tapes always meet twice; a third from off the line tells
+ * which place is meant.
+ */
+function acrossPartners(partners: readonly Vec[]): Line[] {
+  const first = farthest(partners, partners[0]);
+  const second = farthest(partners, first);
+  return first && second && distance(first, second) >= ONE_PLACE_M ? [[first, second]] : [];
+}
+
+function farthest(places: readonly Vec[], from: Vec | undefined): Vec | undefined {
+  if (!from) return undefined;
+  return places.reduce((best, place) => (distance(place, from) > distance(best, from) ? place : best), from);
 }

@@ -1,4 +1,5 @@
-import { pullsByNode } from './mirror.ts';
+import { readingsByNode } from './mirror.ts';
+import { nodesOf, placeReadings } from './network.ts';
 import type { Solution } from './solution.ts';
 
 /** A node with more pulls than this is a stake that holds the whole network: pulls between two such can move anything. */
@@ -13,13 +14,18 @@ const STEPS = 5;
 export class Nearby {
   readonly #solution: Solution;
   readonly #byNode: readonly (readonly number[])[];
+  /** By row. */
+  readonly #nodesOf: readonly (readonly number[])[];
+  readonly #all: Int32Array;
   readonly #mark: Int32Array;
   readonly #reached: Int32Array;
   #stamp = 0;
 
   constructor(solution: Solution) {
     this.#solution = solution;
-    this.#byNode = pullsByNode(solution.model);
+    this.#byNode = readingsByNode(solution.model);
+    this.#nodesOf = placeReadings(solution.model.network).map(nodesOf);
+    this.#all = Int32Array.from(this.#byNode.keys());
     this.#mark = new Int32Array(this.#byNode.length);
     this.#reached = new Int32Array(this.#byNode.length);
   }
@@ -28,42 +34,27 @@ export class Nearby {
     return this.#byNode[node]!;
   }
 
-  /** Those nodes that row k may move by much which are wanted. The array is used again by the next call. */
-  reachOf(k: number, isWanted: (node: number) => boolean): Int32Array {
-    const count = this.joinsHubs(k) ? this.#reachAll() : this.#reachFromEnds(k);
-    let kept = 0;
-    for (let i = 0; i < count; i++) {
-      const node = this.#reached[i]!;
-      if (isWanted(node)) this.#reached[kept++] = node;
-    }
-    return this.#reached.subarray(0, kept);
-  }
-
-  #reachAll(): number {
-    for (let i = 0; i < this.#reached.length; i++) this.#reached[i] = i;
-    return this.#reached.length;
-  }
-
-  #reachFromEnds(k: number): number {
-    const { from, to } = this.#solution.model.network.pulls[k]!;
+  /** Nodes that row k may move by much. The array is used again by the next call. */
+  reachOf(k: number): Int32Array {
+    const ends = this.#nodesOf[k]!;
+    if (this.joinsHubs(k)) return this.#all;
     // What hangs on two pulls takes the whole of a misreading in either, and hands none on.
-    if (this.#hangs(from) || this.#hangs(to)) return 0;
+    if (ends.some((node) => this.#hangs(node))) return this.#reached.subarray(0, 0);
     this.#stamp++;
-    let count = this.#reach(to, this.#reach(from, 0));
+    let count = 0;
+    for (const node of ends) count = this.#reach(node, count);
     for (let step = 0, begin = 0; step < STEPS; step++) {
       const end = count;
       for (; begin < end; begin++) count = this.#reachFrom(this.#reached[begin]!, count);
     }
-    return count;
+    return this.#reached.subarray(0, count);
   }
 
-  /** Adds what is pulled with a node; gives how many are reached then. */
+  /** Adds what shares a reading with a node; gives how many are reached then. */
   #reachFrom(node: number, before: number): number {
-    const { pulls } = this.#solution.model.network;
     let count = before;
     for (const row of this.own(node)) {
-      const { from, to } = pulls[row]!;
-      count = this.#reach(from === node ? to : from, count);
+      for (const other of this.#nodesOf[row]!) count = this.#reach(other, count);
     }
     return count;
   }
@@ -77,8 +68,7 @@ export class Nearby {
 
   /** True of a pull between two stakes that hold the network. */
   joinsHubs(k: number): boolean {
-    const { from, to } = this.#solution.model.network.pulls[k]!;
-    return this.#isHub(from) && this.#isHub(to);
+    return this.#nodesOf[k]!.every((node) => this.#isHub(node));
   }
 
   #hangs(node: number): boolean {

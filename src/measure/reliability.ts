@@ -1,6 +1,7 @@
 import { ellipseOf } from './ellipse.ts';
 import { Influences, influenceOfOwn } from './influence.ts';
 import { Nearby } from './nearby.ts';
+import { placeReadings } from './network.ts';
 import { LEAST_REDUNDANCY } from './redundancy.ts';
 import { placeCovariance, type Solution } from './solution.ts';
 
@@ -39,19 +40,18 @@ export function unseenShifts(solution: Solution): Float64Array {
   const influences = new Influences(solution);
   const unseen = unseenMisreadings(solution);
   const { nodes } = solution.model.network;
-  const shifts = new Float64Array(nodes.length);
-  for (const { index } of nodes) {
-    for (const k of nearby.own(index)) {
-      raise(shifts, index, shiftBy(unseen, k, influenceOfOwn(solution, k, index)));
-    }
-  }
+  const shifts = Float64Array.from(nodes, ({ index }) =>
+    nearby
+      .own(index)
+      .reduce((worst, k) => Math.max(worst, shiftBy(unseen, k, influenceOfOwn(solution, k, index))), 0),
+  );
   if (nodes.length <= SMALL_NETWORK) weighAll(solution, influences, unseen, shifts);
   else weighPoorlyGuarded(solution, nearby, influences, unseen, shifts);
   return shifts;
 }
 
 function weighAll(solution: Solution, influences: Influences, unseen: Unseen, shifts: Float64Array): void {
-  const all = solution.model.network.pulls.map((_, k) => k);
+  const all = [...unseen.misreading.keys()];
   for (const { index } of solution.model.network.nodes) {
     const rows = all.filter((k) => mayBeWorst(unseen, k, index, shifts));
     if (rows.length === 0) continue;
@@ -68,7 +68,7 @@ function weighPoorlyGuarded(
   shifts: Float64Array,
 ): void {
   for (const k of poorlyGuarded(solution, nearby, unseen)) {
-    const reach = nearby.reachOf(k, (node) => mayBeWorst(unseen, k, node, shifts));
+    const reach = nearby.reachOf(k).filter((node) => mayBeWorst(unseen, k, node, shifts));
     if (reach.length === 0) continue;
     const influence = influences.of(k, reach);
     for (let i = 0; i < reach.length; i++) raise(shifts, reach[i]!, shiftBy(unseen, k, influence[i]!));
@@ -76,10 +76,8 @@ function weighPoorlyGuarded(
 }
 
 /** Those without any guard come first: what they move needs no more looking at. */
-function poorlyGuarded({ redundancy, model }: Solution, nearby: Nearby, { guarded }: Unseen): number[] {
-  const rows = [...model.network.pulls.keys()].filter(
-    (k) => redundancy[k]! < WELL_GUARDED_FROM || nearby.joinsHubs(k),
-  );
+function poorlyGuarded({ redundancy }: Solution, nearby: Nearby, { guarded }: Unseen): number[] {
+  const rows = [...guarded.keys()].filter((k) => redundancy[k]! < WELL_GUARDED_FROM || nearby.joinsHubs(k));
   return [...rows.filter((k) => guarded[k] === 0), ...rows.filter((k) => guarded[k] === 1)];
 }
 
@@ -100,19 +98,18 @@ interface Unseen {
 
 function unseenMisreadings(solution: Solution): Unseen {
   const { model, redundancy } = solution;
-  const { pulls, nodes } = model.network;
+  const { nodes } = model.network;
+  const rows = placeReadings(model.network);
   const least = (k: number) => Math.max(redundancy[k]!, LEAST_REDUNDANCY);
   return {
-    guarded: new Uint8Array(pulls.map((_, k) => (redundancy[k]! >= GUARDED_FROM ? 1 : 0))),
-    misreading: new Float64Array(pulls.map(({ sigma }, k) => smallestCaught(sigma, least(k)))),
-    mostPerSigma: new Float64Array(pulls.map(({ sigma }, k) => Math.sqrt(1 - redundancy[k]!) / sigma)),
-    nodeSigma: new Float64Array(nodes.map(({ index }) => sigmaOf(solution, index))),
+    guarded: Uint8Array.from(rows, (_, k) => (redundancy[k]! >= GUARDED_FROM ? 1 : 0)),
+    misreading: Float64Array.from(rows, ({ sigma }, k) => smallestCaught(sigma, least(k))),
+    mostPerSigma: Float64Array.from(rows, ({ sigma }, k) => Math.sqrt(1 - redundancy[k]!) / sigma),
+    nodeSigma: Float64Array.from(nodes, ({ index }) => {
+      const covariance = placeCovariance(solution, index);
+      return covariance ? ellipseOf(covariance).semiMajor : 0;
+    }),
   };
-}
-
-function sigmaOf(solution: Solution, node: number): number {
-  const covariance = placeCovariance(solution, node);
-  return covariance ? ellipseOf(covariance).semiMajor : 0;
 }
 
 /** Metres by which the greatest unnoticed misreading of row k moves a node, given metres moved per metre misread. */
