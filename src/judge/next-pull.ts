@@ -1,6 +1,7 @@
 import type { SitePoint } from '../geometry/point.ts';
 import type { Thing } from '../job/entry-schema.ts';
 import { endName, thingName } from '../job/words.ts';
+import { lengthRead, readingOn } from '../measure/taped.ts';
 import type { Suspicion } from '../measure/types.ts';
 import { formatLength } from '../units/index.ts';
 import { type Advice, adviceFor } from './advice.ts';
@@ -77,7 +78,7 @@ export function pullThatTells(view: JobView, suspicion: Suspicion): NextPull | n
     if (advice) return inWords(view, advice.pull, 'it should tell which of the pulls is misread.');
   }
   // What the other readings make of it.
-  const expected = body.reading.m - suspicion.misreading;
+  const expected = lengthRead(body, view.plan.instruments) - suspicion.misreading;
   const plan = { from: body.from, to: body.to, expected };
   return inWords(view, plan, 'it should bear out the reading or show it misread.');
 }
@@ -140,7 +141,7 @@ function gainWords(view: JobView, thing: Thing, position: Judgement, advice: Adv
 }
 
 function inWords(view: JobView, { from, to, expected }: PullPlan, gain: string): NextPull {
-  const reading = formatLength(expected, view.plan.units);
+  const reading = formatLength(readingOn(view.inHand, expected), view.plan.units);
   const text = `Pull ${endName(from, view.plan)} to ${endName(to, view.plan)}, about ${reading}: ${gain}`;
   return { from, to, expected, text: capital(text) };
 }

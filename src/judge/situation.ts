@@ -1,7 +1,7 @@
 import type { Entry, EntryOf } from '../job/entry-schema.ts';
 import { currentPlan, ofKind, standing } from '../job/log.ts';
 import type { Plan } from '../job/plan-schema.ts';
-import { type Measured, measure } from '../measure/index.ts';
+import { type Measured, measure, type TapeInHand, tapeInHand } from '../measure/index.ts';
 import type { Hole } from '../plan/hole.ts';
 import { checkPlan, holesOf, type LaidPlan, layPlan } from '../plan/index.ts';
 import type { Problem } from '../units/index.ts';
@@ -16,6 +16,8 @@ export interface Situation {
   /** The plan laid on the site; null until A and B are placed. */
   readonly laid: LaidPlan | null;
   readonly measured: Measured | null;
+  /** What the next pull is made with, as far as is known; null for a tape without corrections of its own. */
+  readonly inHand: TapeInHand | null;
   /** What is wrong with the plan or with the places of A and B. */
   readonly problems: readonly Problem[];
 }
@@ -25,10 +27,12 @@ export function situate(log: readonly Entry[]): Situation {
   const entries = standing(log);
   const plan = currentPlan(entries);
   const site = ofKind(entries, 'site').at(-1)?.body ?? null;
-  if (!plan) return { entries, plan, holes: [], site, laid: null, measured: null, problems: [] };
+  if (!plan)
+    return { entries, plan, holes: [], site, laid: null, measured: null, inHand: null, problems: [] };
   const holes = holesOf(plan);
   const problems = checkPlan(plan);
-  if (!site) return { entries, plan, holes, site, laid: null, measured: null, problems };
+  const inHand = tapeInHand(entries, plan.instruments);
+  if (!site) return { entries, plan, holes, site, laid: null, measured: null, inHand, problems };
   const designed = layPlan(
     site,
     holes,
@@ -42,11 +46,12 @@ export function situate(log: readonly Entry[]): Situation {
       site,
       laid: null,
       measured: null,
+      inHand,
       problems: [...problems, designed.problem],
     };
   }
   // The plan lies on A and the direction to B, whatever A–B was pulled to be: so its holes do not depend on the pulls.
   const laid = designed.value;
   const measured = measure(entries, laid.holes, laid.baseline, plan.instruments, laid.references);
-  return { entries, plan, holes, site, laid, measured, problems };
+  return { entries, plan, holes, site, laid, measured, inHand, problems };
 }

@@ -10,7 +10,14 @@ export { tapeSigma } from './sigma.ts';
 export { isBeyondBelief, type Reading, type SlipCode, slips } from './slips.ts';
 export { CRITICAL } from './snooping.ts';
 export { tapeInHand } from './tape-in-hand.ts';
-export { readingOn, STANDARD_TEMPERATURE_C, type TapeInHand, tapeDoubt } from './taped.ts';
+export {
+  lengthRead,
+  readingOn,
+  STANDARD_TEMPERATURE_C,
+  type TapeInHand,
+  tapeDoubt,
+  tapeOf,
+} from './taped.ts';
 export { halfSection } from './touch.ts';
 export { type Collimation, collimationOf } from './two-peg.ts';
 export * from './types.ts';

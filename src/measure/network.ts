@@ -4,11 +4,10 @@ import { SIDES } from '../job/entry-schema.ts';
 import { isKind, thingKey } from '../job/log.ts';
 import type { Instruments } from '../job/plan-schema.ts';
 import type { SitedHole, SitedReference } from '../plan/hole.ts';
-import { isTape } from '../plan/tape.ts';
 import { type OffsetReading, offsetRows } from './offset-rows.ts';
 import { GUESSED_LEAN, plumbSigma, riseSigma, slopeDoubt, tapeSigma } from './sigma.ts';
 import { type Stand, Stands } from './stands.ts';
-import { PLAIN, type Taped, type TapeInHand, tapeDoubt, tapedBy, trueLength } from './taped.ts';
+import { PLAIN, type Taped, tapeDoubt, tapedBy, tapeOf, trueLength } from './taped.ts';
 import { outward, reachOf } from './touch.ts';
 import type { MeasuredHeight, Unused } from './types.ts';
 
@@ -139,7 +138,7 @@ class Reader {
     if (!this.#inPlan(body.from.thing) || !this.#inPlan(body.to.thing)) return 'not-in-plan';
     const reaches = [this.#reach(body.from), this.#reach(body.to)] as const;
     if (!reaches[0] || !reaches[1]) return 'no-size';
-    const hand = this.#hand(body);
+    const hand = tapeOf(body, this.#instruments);
     if (hand === undefined) return 'no-tape';
     const taped = hand ? tapedBy(hand) : PLAIN;
     const read = body.reading.m;
@@ -162,13 +161,6 @@ class Reader {
       sigma: Math.hypot(tapeSigma(reading, this.#instruments), doubt, hand ? tapeDoubt(hand, reading) : 0),
     });
     return null;
-  }
-
-  /** Null for a tape without corrections; undefined for one that the plan does not list, or of which it says nonsense. */
-  #hand({ tape: label, pulling = {} }: EntryOf<'pull'>['body']): TapeInHand | null | undefined {
-    if (label === undefined) return null;
-    const tape = this.#instruments.tapes?.find((one) => one.label === label);
-    return tape && isTape(tape) ? { tape, pulling } : undefined;
   }
 
   #offset(entry: EntryOf<'offset'>, order: number): Unused['reason'] | null {

@@ -1,5 +1,6 @@
-import type { Pulling } from '../job/entry-schema.ts';
-import type { TapeSpec } from '../job/plan-schema.ts';
+import type { EntryOf, Pulling } from '../job/entry-schema.ts';
+import type { Instruments, TapeSpec } from '../job/plan-schema.ts';
+import { isTape } from '../plan/tape.ts';
 import { type Pulling as Held, sagCorrection, type Tape, tapeCorrection } from './tape.ts';
 
 /** One of the job's tapes, and how it is pulled: what was not noted is as the tape's own standard says. */
@@ -58,6 +59,27 @@ export function tapedBy({ tape, pulling }: TapeInHand): Taped {
 export function tapedOf(tape: Tape, pulling: Held): Taped {
   const { calibration, temperature, tension } = tapeCorrection(1, tape, pulling);
   return { rate: calibration + temperature + tension, shift: tapeCorrection(0, tape, pulling).total };
+}
+
+type PullBody = EntryOf<'pull'>['body'];
+
+/**
+ * The tape of a pull that was logged. Null for a tape without corrections; undefined for one that the plan does not list, or
+ * of which it says what cannot be.
+ */
+export function tapeOf(
+  { tape: label, pulling = {} }: Pick<PullBody, 'tape' | 'pulling'>,
+  { tapes }: Instruments,
+): TapeInHand | null | undefined {
+  if (label === undefined) return null;
+  const tape = tapes?.find((one) => one.label === label);
+  return tape && isTape(tape) ? { tape, pulling } : undefined;
+}
+
+/** What is there by a pull, as its tape corrects it; as read where its tape is not known. Metres. */
+export function lengthRead(body: PullBody, instruments: Instruments): number {
+  const hand = tapeOf(body, instruments);
+  return hand ? trueLength(tapedBy(hand), body.reading.m) : body.reading.m;
 }
 
 /** What is there when the tape reads this. Metres. */

@@ -1,6 +1,5 @@
 import type { Hold, PullEnd } from '../job/entry-schema.ts';
 import { roundedLength } from '../job/length.ts';
-import type { Instruments } from '../job/plan-schema.ts';
 import type { Situation } from '../judge/situation.ts';
 import {
   DRIVEN_WITHIN_M,
@@ -9,7 +8,10 @@ import {
   type Prediction,
   predict,
   type Reading,
+  readingOn,
   slips,
+  type TapeInHand,
+  tapeDoubt,
   tapeSigma,
 } from '../measure/index.ts';
 import { differenceInWords } from '../ui/index.ts';
@@ -27,12 +29,14 @@ import { alongSlope, riseBetween } from './rise.ts';
 export function doubtOf(pull: PullToRead, m: number, how: Hold['how'], situation: Situation): string | null {
   const { plan } = situation;
   const prediction = plan && predictionOf(pull, how, situation);
-  if (!plan || !prediction || (how === 'level' && readsAsPlanned(pull, m, plan.instruments))) return null;
+  if (!plan || !prediction || (how === 'level' && readsAsPlanned(pull, m, situation))) return null;
   const rise = riseBetween(situation, pull.from, pull.to);
+  const { inHand } = situation;
   return doubtWords({
     reading: m,
-    expected: prediction.reading,
-    sigma: prediction.sigma,
+    expected: readingOn(inHand, prediction.reading),
+    sigma: Math.hypot(prediction.sigma, doubtOfTape(inHand, prediction.reading)),
+    ...(inHand && inHand.tape.zero.m !== 0 ? { hook: Math.abs(inHand.tape.zero.m) } : {}),
     units: plan.units,
     halfSections: [pull.from, pull.to].flatMap((end) => halfSectionAt(end, situation)),
     ...(how === 'level' && rise !== null ? { rise } : {}),
@@ -40,10 +44,14 @@ export function doubtOf(pull: PullToRead, m: number, how: Hold['how'], situation
 }
 
 /** What reads as planned needs no question, even where an earlier misreading has moved what was to be expected. */
-function readsAsPlanned({ expected }: PullToRead, m: number, instruments: Instruments): boolean {
-  if (expected === undefined) return false;
-  return !isBeyondBelief({ reading: m, expected, sigma: tapeSigma(m, instruments) });
+function readsAsPlanned({ expected: length }: PullToRead, m: number, { plan, inHand }: Situation): boolean {
+  if (length === undefined || !plan) return false;
+  const sigma = Math.hypot(tapeSigma(m, plan.instruments), doubtOfTape(inHand, length));
+  return !isBeyondBelief({ reading: m, expected: readingOn(inHand, length), sigma });
 }
+
+const doubtOfTape = (inHand: TapeInHand | null, length: number): number =>
+  inHand ? tapeDoubt(inHand, length) : 0;
 
 /** `This is 1′ 0″ more than expected (18′ 6 5/16″). One foot too much: is it 18′ 6 5/16″? Read it again, or …` */
 export function doubtWords(about: Reading): string | null {

@@ -1,5 +1,6 @@
 import type { Hold } from '../job/entry-schema.ts';
 import { type Choice, ChoiceField } from '../ui/index.ts';
+import { TapeChoice } from './tape-choice.tsx';
 
 type How = Hold['how'];
 
@@ -17,5 +18,10 @@ export interface HoldChoiceProps {
 }
 
 export function HoldChoice({ value, onChange }: HoldChoiceProps) {
-  return <ChoiceField label="I hold the tape" value={value} choices={HOLDS} onChange={onChange} />;
+  return (
+    <>
+      <ChoiceField label="I hold the tape" value={value} choices={HOLDS} onChange={onChange} />
+      <TapeChoice />
+    </>
+  );
 }

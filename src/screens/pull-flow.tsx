@@ -1,13 +1,16 @@
 import { useState } from 'preact/hooks';
-import type { Hold, PullEnd } from '../job/entry-schema.ts';
+import type { EntryOf, Hold, PullEnd } from '../job/entry-schema.ts';
 import { type Length, lengthWords } from '../job/length.ts';
 import { endName } from '../job/words.ts';
+import { readingOn, type TapeInHand } from '../measure/index.ts';
 import { Button, ButtonRow, Keypad, Sheet } from '../ui/index.ts';
 import { formatLength, type Units } from '../units/index.ts';
 import { doubtOf } from './belief.ts';
 import { useJobBook } from './job-book.ts';
 import { NotSaved } from './not-saved.tsx';
 import { alongSlope, riseBetween } from './rise.ts';
+import { TapeButton, useHasTapes } from './tape-choice.tsx';
+import { TapeSheet } from './tape-sheet.tsx';
 import { useLog } from './use-log.ts';
 
 export interface PullToRead {
@@ -39,12 +42,14 @@ export function PullFlow({ pull, how, onClose }: PullFlowProps) {
   const [draft, setDraft] = useState('');
   const [reading, setReading] = useState<Length | null>(null);
   const [unsaved, setUnsaved] = useState<Read | null>(null);
-  const { plan } = situation;
+  const [choosing, setChoosing] = useState(false);
+  const hasTapes = useHasTapes();
+  const { plan, inHand } = situation;
   if (!plan) return null;
 
   const save = async (read: Read) => {
     setUnsaved(read);
-    if (await log({ kind: 'pull', from: pull.from, to: pull.to, ...read })) onClose();
+    if (await log({ kind: 'pull', from: pull.from, to: pull.to, ...read, ...tapeLogged(inHand) })) onClose();
   };
   const ends = `${endName(pull.from, plan)} to ${endName(pull.to, plan)}`;
   const back = () => {
@@ -69,6 +74,7 @@ export function PullFlow({ pull, how, onClose }: PullFlowProps) {
         onClose={back}
       />
     );
+  if (choosing) return <TapeSheet onClose={() => setChoosing(false)} />;
   const rise = riseBetween(situation, pull.from, pull.to);
   const take = (length: Length) => {
     if (how === 'level') return void save({ reading: length, hold: { how: 'level' } });
@@ -76,25 +82,34 @@ export function PullFlow({ pull, how, onClose }: PullFlowProps) {
     if (rise !== null) return void save({ reading: length, hold: { how: 'slope' } });
     setReading(length);
   };
-  const expected = expectedReading(pull, how, rise);
+  const length = expectedLength(pull, how, rise);
   return (
     <Keypad
       title={`Tape, ${ends}`}
       units={plan.units}
       hint={hintFor(how, rise, plan.units)}
-      {...(expected === null ? {} : { expected })}
+      {...(length === null ? {} : { expected: readingOn(inHand, length) })}
       bounds={{ max: plan.instruments.tapeLength.m, maxName: 'the tape’s length' }}
       check={(m) => doubtOf(pull, m, how, situation)}
       draft={draft}
       onDraft={setDraft}
       onDone={take}
       onClose={onClose}
-    />
+    >
+      {hasTapes && <TapeButton onPress={() => setChoosing(true)} />}
+    </Keypad>
   );
 }
 
-/** What the tape ought to read, held as it is; null where that is not known. */
-function expectedReading({ expected }: PullToRead, how: Hold['how'], rise: number | null): number | null {
+/** What a pull says of its tape in the log: nothing where the tape needs no correction. */
+function tapeLogged(inHand: TapeInHand | null): Pick<EntryOf<'pull'>['body'], 'tape' | 'pulling'> {
+  if (!inHand) return {};
+  const { tape, pulling } = inHand;
+  return { tape: tape.label, ...(Object.keys(pulling).length === 0 ? {} : { pulling }) };
+}
+
+/** What is there between the ends, along the tape as it is held; null where that is not known. */
+function expectedLength({ expected }: PullToRead, how: Hold['how'], rise: number | null): number | null {
   if (expected === undefined) return null;
   if (how === 'level') return expected;
   return rise === null ? null : alongSlope(expected, rise);

@@ -1,6 +1,7 @@
 import type { EntryOf, Hold } from '../job/entry-schema.ts';
 import { lengthWords } from '../job/length.ts';
 import type { Situation } from '../judge/situation.ts';
+import { readingOn } from '../measure/index.ts';
 import { formatLength } from '../units/index.ts';
 import { HELD } from './hold-choice.tsx';
 import type { PullToRead } from './pull-flow.tsx';
@@ -16,20 +17,25 @@ export interface HeldTape {
   readonly m: number;
 }
 
+/** How a tape is held, and which one where it has corrections of its own: `tape Red, level`. */
+export const heldWords = ({ inHand }: Pick<Situation, 'inHand'>, how: Hold['how']): string =>
+  inHand ? HELD[how].replace(/^tape/, `tape ${inHand.tape.label},`) : HELD[how];
+
 /**
- * The length to show large for a pull, and what it is. Along the slope the tape's own reading is known where a level has
+ * The length to show large for a pull, as the tape in hand reads it, and what it is. Along the slope the tape's own reading is known where a level has
  * read both ends; else the level length is shown, and says that it is no such reading.
  */
 export function heldTape(
-  situation: Pick<Situation, 'measured'>,
+  situation: Pick<Situation, 'measured' | 'inHand'>,
   { from, to, expected }: PullToRead & { readonly expected: number },
   how: Hold['how'],
 ): HeldTape {
-  if (how === 'level') return { held: HELD.level, m: expected };
+  const { inHand } = situation;
+  if (how === 'level') return { held: heldWords(situation, how), m: readingOn(inHand, expected) };
   const rise = riseBetween(situation, from, to);
   return rise === null
-    ? { held: LEVEL_LENGTH, m: expected }
-    : { held: HELD.slope, m: alongSlope(expected, rise) };
+    ? { held: LEVEL_LENGTH, m: readingOn(inHand, expected) }
+    : { held: heldWords(situation, how), m: readingOn(inHand, alongSlope(expected, rise)) };
 }
 
 /** What a tape read, and along a slope with which rise: `read 5457 mm, sloping, rise 500 mm`. */

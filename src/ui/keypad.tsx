@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { formatLength, type Units } from '../units/index.ts';
 import { Button, ButtonRow } from './button.tsx';
 import { isEmpty, type KeypadEntry } from './keypad-entry.ts';
@@ -17,6 +18,8 @@ export interface KeypadProps extends KeypadTask {
   readonly expected?: number;
   /** The main button's first words, before the reading itself. */
   readonly action?: string;
+  /** What else can be said of the reading, under the hint. */
+  readonly children?: ComponentChildren;
   readonly onClose: () => void;
 }
 
@@ -40,6 +43,7 @@ function OneReading(props: KeypadProps) {
       }
     >
       <p class="keypad-hint">{hint}</p>
+      {props.children}
       <div class="keypad-value">
         <KeypadReadout entry={pad.entry} units={units} onEntry={pad.put} />
         <BackKey pad={pad} />

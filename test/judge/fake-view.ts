@@ -53,6 +53,7 @@ export function fakeView(field: Field, { heights: put = [], ...measured }: FakeM
     holes,
     site,
     laid: laid?.value ?? null,
+    inHand: null,
     measured: {
       points: [],
       pulls: [],

@@ -6,11 +6,12 @@ import { holeStake, stake } from './stake/field-day.ts';
 const from = { thing: stake('A'), touch: { at: 'nail' } } as const;
 const to = { thing: holeStake('4'), touch: { at: 'nail' } } as const;
 const mm = (m: number) => ({ m, typed: `${m * 1000}`, units: 'mm' }) as const;
-const NO_HEIGHTS = { measured: null };
+const NO_HEIGHTS = { measured: null, inHand: null };
 const height = (key: string, m: number) => ({ key, height: m, sigma: 0.001 });
 const LEVELLED = {
   measured: { heights: [height('stake:A', 0.2), height('ground:4', 1.4)] },
-} as unknown as Pick<Situation, 'measured'>;
+  inHand: null,
+} as unknown as Pick<Situation, 'measured' | 'inHand'>;
 const pull = { from, to, expected: 1.6 };
 
 test('the large figure is the tape’s own reading wherever that is known', () => {
@@ -18,6 +19,18 @@ test('the large figure is the tape’s own reading wherever that is known', () =
   // 1.2 and 1.6 make 2 (derived, not published).
   expect(heldTape(LEVELLED, pull, 'slope').held).toBe('tape along the slope');
   expect(heldTape(LEVELLED, pull, 'slope').m).toBeCloseTo(2, 9);
+});
+
+test('a tape of its own corrections is named, and the figure is what it must read', () => {
+  const tape = { label: 'Red', nominal: mm(30), actual: mm(30.03), zero: mm(-0.002) };
+  const inHand = { tape, pulling: {} };
+  const level = heldTape({ ...LEVELLED, inHand }, pull, 'level');
+  // A part in a thousand long, and 2 mm too much at its end: (1.6 + 0.002)/1.001 (derived, not published).
+  expect(level.held).toBe('tape Red, level');
+  expect(level.m).toBeCloseTo(1.602 / 1.001, 9);
+  const slope = heldTape({ ...LEVELLED, inHand }, pull, 'slope');
+  expect(slope.held).toBe('tape Red, along the slope');
+  expect(slope.m).toBeCloseTo(2.002 / 1.001, 9);
 });
 
 test('a level length beside a sloping tape says that it is one', () => {

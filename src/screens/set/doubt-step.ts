@@ -4,7 +4,7 @@ import { pullThatTells } from '../../judge/next-pull.ts';
 import { REPEATS_AGREE } from '../../judge/plumb.ts';
 import type { PullPlan } from '../../judge/pull-ends.ts';
 import { type JobView, pullsBetween } from '../../judge/view.ts';
-import { predict } from '../../measure/index.ts';
+import { lengthRead, predict } from '../../measure/index.ts';
 import type { Suspicion } from '../../measure/types.ts';
 import type { SetBook } from './set-book.ts';
 import type { DoubtStep, SetStep } from './step.ts';
@@ -36,9 +36,9 @@ function doubtOf(
   entry: EntryOf<'pull'>,
   post: Thing,
 ): DoubtStep {
-  const { from, to, reading } = entry.body;
+  const { from, to } = entry.body;
   const found = predict(from, to, { how: 'level' }, best.measured, [...best.sited.values()]);
-  const expected = found?.reading ?? reading.m - suspicion.misreading;
+  const expected = found?.reading ?? lengthRead(entry.body, view.plan.instruments) - suspicion.misreading;
   return { do: 'doubt', pull: toward({ from, to, expected }, post), entry, again: againOf(view, entry) };
 }
 

@@ -1,10 +1,11 @@
 import type { Hold } from '../../job/entry-schema.ts';
 import type { Plan } from '../../job/plan-schema.ts';
 import type { PullPlan } from '../../judge/pull-ends.ts';
+import { readingOn } from '../../measure/index.ts';
 import { PullRow } from '../../ui/index.ts';
-import { HELD } from '../hold-choice.tsx';
 import { useJobBook } from '../job-book.ts';
 import { alongSlope, riseBetween } from '../rise.ts';
+import { heldWords } from '../rise-words.ts';
 import { fromWords, toWords } from './set-words.ts';
 
 export interface TapeRowProps {
@@ -26,8 +27,8 @@ export function TapeRow({ pull, plan, how }: TapeRowProps) {
       live
       from={fromWords(pull.from, plan)}
       to={toWords(pull.to, plan)}
-      held={unknown ? HELD.level : HELD[how]}
-      m={rise === null ? pull.expected : alongSlope(pull.expected, rise)}
+      held={heldWords(situation, unknown ? 'level' : how)}
+      m={readingOn(situation.inHand, rise === null ? pull.expected : alongSlope(pull.expected, rise))}
       units={plan.units}
       {...(unknown ? { note: 'along the slope it reads more' } : {})}
     />

@@ -1,4 +1,5 @@
 import { thingName } from '../../job/words.ts';
+import { readingOn } from '../../measure/index.ts';
 import type { PlannedPull } from '../../stakeout/types.ts';
 import { Button } from '../../ui/index.ts';
 import { formatLength } from '../../units/index.ts';
@@ -50,7 +51,8 @@ function CheckRow({
   return (
     <li>
       <Button disabled={!ready} onPress={() => openPull(pull)}>
-        {nameOf(pull)}, {PURPOSES[pull.purpose]}: {formatLength(pull.expected, units)} level, {reading}
+        {nameOf(pull)}, {PURPOSES[pull.purpose]}:{' '}
+        {formatLength(readingOn(situation.inHand, pull.expected), units)} level, {reading}
       </Button>
     </li>
   );

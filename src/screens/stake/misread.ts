@@ -2,7 +2,7 @@ import { lengthWords } from '../../job/length.ts';
 import { thingName } from '../../job/words.ts';
 import type { Situation } from '../../judge/situation.ts';
 import type { Finding } from '../../judge/types.ts';
-import { CRITICAL, slips, tapeSigma } from '../../measure/index.ts';
+import { CRITICAL, readingOn, slips, tapeOf, tapeSigma } from '../../measure/index.ts';
 import { differenceInWords } from '../../ui/index.ts';
 import type { PullToRead } from '../pull-flow.tsx';
 import { alongSlope, riseBetween } from '../rise.ts';
@@ -89,10 +89,12 @@ function slipOf(situation: Known, pull: PullToRead, { body }: LoggedPull): strin
 }
 
 /** What the tape should read, held as it was; null where that is not known. Metres. */
-function expectedOf(situation: Known, { from, to, expected }: PullToRead, { hold }: LoggedPull['body']) {
-  if (expected === undefined || hold.how === 'level') return expected ?? null;
-  const rise = hold.rise?.m ?? riseBetween(situation, from, to);
-  return rise === null ? null : alongSlope(expected, rise);
+function expectedOf(situation: Known, { from, to, expected }: PullToRead, body: LoggedPull['body']) {
+  if (expected === undefined) return null;
+  const { hold } = body;
+  const rise = hold.how === 'level' ? 0 : (hold.rise?.m ?? riseBetween(situation, from, to));
+  const hand = situation.plan ? tapeOf(body, situation.plan.instruments) : null;
+  return rise === null ? null : readingOn(hand ?? null, alongSlope(expected, rise));
 }
 
 /** Within what two readings of one tape may differ by luck. */

@@ -1,11 +1,12 @@
 import { Button, ButtonRow, PlanDrawing, Problem, PullRow } from '../../ui/index.ts';
 import { drawnSite } from '../drawn-site.ts';
-import { HELD } from '../hold-choice.tsx';
 import { useJobBook } from '../job-book.ts';
+import { heldTape } from '../rise-words.ts';
 import { useLog } from '../use-log.ts';
 import { useMovePlaces } from './move-places.ts';
 import { lieWords } from './place-words.ts';
 import { StakePage } from './stake-page.tsx';
+import { baselinePull } from './stake-pulls.ts';
 
 /** Drive reference stake A, then B. */
 export function ReferenceCard({ stake }: { readonly stake: 'A' | 'B' }) {
@@ -20,7 +21,7 @@ export function ReferenceCard({ stake }: { readonly stake: 'A' | 'B' }) {
       actions={
         <>
           <ButtonRow>
-            <Button onPress={movePlaces}>Move A and B</Button>
+            <Button onPress={() => movePlaces('A and B')}>Move A and B</Button>
           </ButtonRow>
           <Button kind="main" onPress={driven}>
             Stake {stake} driven
@@ -41,8 +42,7 @@ export function ReferenceCard({ stake }: { readonly stake: 'A' | 'B' }) {
           live
           from="from A’s nail"
           to="to B’s nail"
-          held={HELD.level}
-          m={laid.baseline}
+          {...heldTape(situation, { ...baselinePull(laid.baseline), expected: laid.baseline }, 'level')}
           units={plan.units}
         />
       )}

@@ -7,6 +7,7 @@ import type { Plan } from '../../../src/job/plan-schema.ts';
 import { JobBookContext } from '../../../src/screens/job-book.ts';
 import type { PhaseProps } from '../../../src/screens/phase-props.ts';
 import { type Services, ServicesContext } from '../../../src/screens/services.ts';
+import { TapeInHandScope } from '../../../src/screens/tape-in-hand.tsx';
 import { useJob } from '../../../src/screens/use-job.ts';
 import type { FieldBook } from '../../../src/store/field-book.ts';
 import { bookOn, phone } from '../../store/fake-store.ts';
@@ -56,7 +57,9 @@ export async function openScreen(
     if (job.at !== 'open') return null;
     return (
       <JobBookContext.Provider value={job.book}>
-        <Screen hole={hole} />
+        <TapeInHandScope>
+          <Screen hole={hole} />
+        </TapeInHandScope>
       </JobBookContext.Provider>
     );
   };
