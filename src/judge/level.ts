@@ -89,11 +89,14 @@ function unguardedWords(view: JobView, hole: string, tops: readonly Rod[]): stri
   return '';
 }
 
+/** From the line of sight down; of a rod held upside down, up. */
+const heightRead = ({ reading, inverted }: Rod['body']): number => (inverted ? -reading.m : reading.m);
+
 /** Whether readings of one point from one set-up lie as close as two rod readings should. */
 function agree(view: JobView, readings: readonly Rod[]): boolean {
   const allowed = REPEATS_AGREE * Math.SQRT2 * view.plan.instruments.rodError.m;
   const bySetup = new Map<string, number[]>();
   for (const { body } of readings)
-    bySetup.set(body.setup, [...(bySetup.get(body.setup) ?? []), body.reading.m]);
+    bySetup.set(body.setup, [...(bySetup.get(body.setup) ?? []), heightRead(body)]);
   return [...bySetup.values()].every((values) => Math.max(...values) - Math.min(...values) <= allowed);
 }

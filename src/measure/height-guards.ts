@@ -21,11 +21,11 @@ export function guardedHeights(network: HeightNetwork, solved: SolvedHeights): M
     const redundancy = solved.redundancy[k]!;
     const open = redundancy < GUARDED_FROM;
     const missed = smallestCaught(Math.sqrt(network.variances[k]!), redundancy);
-    positions.forEach((at, i) => {
-      const moved = Math.abs(response[at]!) * solved.weights[k]!;
-      if (open && moved > MOVES_FROM) unguarded[i]!.push(entry);
+    for (let i = 0; i < positions.length; i++) {
+      const moved = Math.abs(response[positions[i]!]!) * solved.weights[k]!;
       if (!open) shifts[i] = Math.max(shifts[i]!, moved * missed);
-    });
+      else if (moved > MOVES_FROM) unguarded[i]!.push(entry);
+    }
   });
   const of = (each: FoundHeight, i: number): MeasuredHeight => ({
     ...each,

@@ -25,6 +25,7 @@ export function tiedToBenchmark(rows: readonly HeightRow[]): {
   // A set that grows while it is walked is walked to its end.
   for (const point of reached)
     for (const station of stationsAt.get(point) ?? []) {
+      if (stations.has(station)) continue;
       stations.add(station);
       for (const other of pointsFrom.get(station)!) reached.add(other);
     }

@@ -29,7 +29,7 @@ const SETUP = 'setup ';
 const COLLIMATION = 'collimation ';
 
 /** Name of the unknown height of instrument of a set-up. */
-export const setupKey = (setup: string): string => SETUP + setup;
+const setupKey = (setup: string): string => SETUP + setup;
 export const collimationKey = (entry: string): string => COLLIMATION + entry;
 /** The set-up whose height of instrument an unknown is; null for any other. */
 export const setupOf = (unknown: string): string | null =>

@@ -83,8 +83,11 @@ type Above = ReadonlyMap<string, { readonly edge: Edge; readonly up: string }>;
 /** Breadth first from the benchmark, so that the ways back to it are short; edges that it does not need close loops. */
 function spanningTree(edges: readonly Edge[]): { readonly above: Above; readonly closing: readonly Edge[] } {
   const at = new Map<string, { readonly edge: Edge; readonly other: string }[]>();
-  const put = (node: string, edge: Edge, other: string) =>
-    at.set(node, [...(at.get(node) ?? []), { edge, other }]);
+  const put = (node: string, edge: Edge, other: string) => {
+    const list = at.get(node);
+    if (list) list.push({ edge, other });
+    else at.set(node, [{ edge, other }]);
+  };
   for (const edge of edges) {
     put(edge.station, edge, edge.point);
     put(edge.point, edge, edge.station);
