@@ -1,10 +1,11 @@
 import { distance } from '../geometry/point.ts';
-import type { Plan } from '../job/plan-schema.ts';
+import { lengthWords } from '../job/length.ts';
+import type { Plan, TapeSpec } from '../job/plan-schema.ts';
 import { formatLength, formatSmall } from '../units/index.ts';
 import { FIELDS } from './fields.ts';
 import type { Hole } from './hole.ts';
 import { type PlanProblem, warn } from './plan-problem.ts';
-import { tapeSigma } from './tape.ts';
+import { isTape, tapeSigma } from './tape.ts';
 
 /**
  * A place whose doubt is the same all ways lies within R with 95 % chance when R is 2.4477 sigma: R² = −2 ln 0.05 sigma²,
@@ -25,6 +26,8 @@ export function checkInstruments(plan: Plan, holes: readonly Hole[]): PlanProble
   const position = SURE_IN_A_DISC * tapeSigma(widest, instruments);
   // The height of a top is the difference of two readings.
   const level = SURE_BOTH_WAYS * Math.SQRT2 * instruments.rodError.m;
+  // Among themselves tops share the set-up: against a mean of many it is one reading.
+  const tops = SURE_BOTH_WAYS * instruments.rodError.m;
   const plumb = SURE_IN_A_DISC * instruments.plumbError;
   return [
     ...(tolerances.position.m < position
@@ -33,9 +36,13 @@ export function checkInstruments(plan: Plan, holes: readonly Hole[]): PlanProble
     ...(tolerances.level.m < level
       ? [tooFine(FIELDS.level, small(tolerances.level.m), 'your rod', small(level))]
       : []),
+    ...(tolerances.tops && tolerances.tops.m < tops
+      ? [tooFine(FIELDS.tops, small(tolerances.tops.m), 'your rod', small(tops))]
+      : []),
     ...(tolerances.plumb < plumb
       ? [tooFine(FIELDS.plumb, perMetre(tolerances.plumb), 'your level', perMetre(plumb))]
       : []),
+    ...(instruments.tapes ?? []).flatMap((tape) => tapeTrouble(tape)),
     ...(widest > instruments.tapeLength.m
       ? [
           warn(
@@ -45,6 +52,27 @@ export function checkInstruments(plan: Plan, holes: readonly Hole[]): PlanProble
         ]
       : []),
   ];
+}
+
+/** What an older or a foreign plan may say of a tape, that the screens would refuse. */
+function tapeTrouble(tape: TapeSpec): PlanProblem[] {
+  const name = `Tape ${tape.label}`;
+  if (!isTape(tape))
+    return [
+      warn(
+        name,
+        `no tape reads ${lengthWords(tape.nominal)} where there are ${lengthWords(tape.actual)}, with its end ${lengthWords(tape.zero)} off; its pulls are left out until the plan says what is so.`,
+      ),
+    ];
+  const untold = tape.tension === undefined && (tape.stiffness !== undefined || tape.weight !== undefined);
+  return untold
+    ? [
+        warn(
+          name,
+          'type how hard it is pulled where it is true; without that neither its stretch nor its sag is known.',
+        ),
+      ]
+    : [];
 }
 
 function tooFine(field: string, tolerance: string, tool: string, provable: string): PlanProblem {

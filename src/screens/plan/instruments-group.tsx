@@ -8,6 +8,7 @@ import { leanBase, tapeBase } from './lean-base.ts';
 import { LEAN_LIMITS, TAPE_GROWTH_LIMITS } from './limits.ts';
 import { withInstruments, withoutRodLength } from './plan-edits.ts';
 import { instrumentsLine } from './plan-text.ts';
+import { TapeList } from './tape-list.tsx';
 
 /** The tape, the level and the rod, and how well they read. */
 export function InstrumentsGroup({ plan, change }: GroupFor) {
@@ -40,6 +41,7 @@ export function InstrumentsGroup({ plan, change }: GroupFor) {
         {...fromDefault('instruments.tapeErrorPerMetre', instruments.tapeErrorPerMetre, units)}
         onChange={(tapeErrorPerMetre) => change((before) => withInstruments(before, { tapeErrorPerMetre }))}
       />
+      <TapeList plan={plan} change={change} />
       <GapField
         label={FIELDS.plumbError}
         hint={`Of the level held upright, in ${leanBase(units).words}.`}

@@ -9,6 +9,7 @@ import type {
   Rows,
   Rules,
   Shape,
+  TapeSpec,
   Tolerances,
 } from '../../job/plan-schema.ts';
 import { defaultPlan, holesOf, PIER_LABEL } from '../../plan/index.ts';
@@ -154,6 +155,19 @@ export function withoutTops(plan: Plan): Plan {
 export function withoutRodLength(plan: Plan): Plan {
   const { rodLength: _, ...instruments } = plan.instruments;
   return { ...plan, instruments };
+}
+
+/** Adds a tape, or puts it in the place of the one that was called `before`. */
+export function withTape(plan: Plan, before: string | null, tape: TapeSpec): Plan {
+  const tapes = plan.instruments.tapes ?? [];
+  if (before === null) return withInstruments(plan, { tapes: [...tapes, tape] });
+  return withInstruments(plan, { tapes: tapes.map((old) => (old.label === before ? tape : old)) });
+}
+
+export function withoutTape(plan: Plan, label: string): Plan {
+  const tapes = (plan.instruments.tapes ?? []).filter((tape) => tape.label !== label);
+  const { tapes: _, ...others } = plan.instruments;
+  return { ...plan, instruments: tapes.length === 0 ? others : { ...others, tapes } };
 }
 
 export const isMiddlePier = ({ shape }: Plan, hole: string): boolean =>

@@ -1,5 +1,5 @@
 import { type Length, lengthWords } from '../../job/length.ts';
-import type { Holds, HoleOverride, Plan, Ring, Shape } from '../../job/plan-schema.ts';
+import type { Holds, HoleOverride, Plan, Ring, Shape, TapeSpec } from '../../job/plan-schema.ts';
 import { shapeName } from '../../job/words.ts';
 import { ringRadius, type Section, sectionOf } from '../../plan/index.ts';
 import { formatLength, formatSmall, type Units } from '../../units/index.ts';
@@ -108,8 +108,25 @@ export function tolerancesLine({ tolerances, units }: Plan): string {
 }
 
 export function instrumentsLine({ instruments }: Plan): string {
-  const { tapeLength, tapeError, rodError } = instruments;
-  return `Tape ${lengthWords(tapeLength)}, good to ${lengthWords(tapeError)}; rod good to ${lengthWords(rodError)}`;
+  const { tapeLength, tapeError, rodError, tapes = [] } = instruments;
+  const wrong =
+    tapes.length === 0
+      ? ''
+      : `; ${tapes.length === 1 ? 'tape' : 'tapes'} ${tapes.map(({ label }) => label).join(', ')} put right`;
+  return `Tape ${lengthWords(tapeLength)}, good to ${lengthWords(tapeError)}; rod good to ${lengthWords(rodError)}${wrong}`;
+}
+
+/** `Tape Red: reads 100′ 0″ where there are 100′ 0 1/4″; readings 1/16″ too long`. */
+export function tapeLine({ label, nominal, actual, zero }: TapeSpec, units: Units): string {
+  const scale =
+    nominal.m === actual.m
+      ? 'true by its length'
+      : `reads ${lengthWords(nominal)} where there are ${lengthWords(actual)}`;
+  const end =
+    zero.m === 0
+      ? ''
+      : `; its end makes readings ${formatSmall(Math.abs(zero.m), units)} too ${zero.m < 0 ? 'long' : 'short'}`;
+  return `Tape ${label}: ${scale}${end}`;
 }
 
 export function nameLine({ name, units }: Plan): string {

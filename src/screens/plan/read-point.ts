@@ -21,7 +21,7 @@ export function textsOf({ label, right, front }: Point, units: Units): PointText
   return { label, right: lengthText(right, units), front: lengthText(front, units) };
 }
 
-function lengthText({ m, typed, units: typedIn }: Length, units: Units): string {
+export function lengthText({ m, typed, units: typedIn }: Length, units: Units): string {
   const bare = /^[\d.,\s-]+$/.test(typed);
   return typedIn === units && !bare ? typed : formatLength(m, units);
 }
