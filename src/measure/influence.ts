@@ -1,6 +1,6 @@
 import { PER_NODE } from './model.ts';
 import type { Solution } from './solution.ts';
-import { InverseColumns } from './sparse-inverse.ts';
+import { InverseColumns, LANES } from './sparse-inverse.ts';
 
 /** Metres that a node moves per metre of misreading in one of its own pulls: |Q Jᵀ w|, from the selected inverse. */
 export function influenceOfOwn(solution: Solution, k: number, node: number): number {
@@ -26,80 +26,67 @@ function responseWithin({ model, evaluation, inverse }: Solution, k: number, u: 
   return sum;
 }
 
-/** Influences of rows on nodes that do not touch them. */
+/** A reading and the nodes to which its misreading is followed. */
+export interface Followed {
+  readonly row: number;
+  readonly nodes: ArrayLike<number>;
+}
+
+/** Influences of readings on nodes, whether they touch them or not. */
 export class Influences {
   readonly #solution: Solution;
   readonly #columns: InverseColumns;
   /** Position of each entry of the Jacobian. */
   readonly #position: Int32Array;
-  readonly #x: Float64Array;
-  readonly #y: Float64Array;
-  readonly #out: Float64Array;
-  readonly #targets: Int32Array;
+  /** How every unknown that is asked for answers to a reading, before its weight, by position and lane. */
+  readonly #response: Float64Array;
 
   constructor(solution: Solution) {
     const { symbolic } = solution.model;
-    const { columns, rows } = symbolic.pattern;
     this.#solution = solution;
     this.#columns = new InverseColumns(symbolic, solution.factor);
-    this.#position = columns.map((unknown) => symbolic.position[unknown]!);
-    this.#x = new Float64Array(symbolic.size);
-    this.#y = new Float64Array(symbolic.size);
-    this.#out = new Float64Array(Math.max(rows, solution.model.network.nodes.length));
-    this.#targets = new Int32Array(symbolic.size);
+    this.#position = symbolic.pattern.columns.map((unknown) => symbolic.position[unknown]!);
+    this.#response = new Float64Array(LANES * symbolic.size);
   }
 
-  /** Metres that a node moves per metre of misreading in each of `rows`. The array is used again by the next call. */
-  on(node: number, rows: readonly number[]): Float64Array {
+  /**
+   * Metres that nodes move per metre of misreading, of up to `LANES` readings at once.
+   *
+   * @param found is told of every reading and every node to which it is followed
+   */
+  of(followed: readonly Followed[], found: (row: number, node: number, influence: number) => void): void {
     const { model, weights, evaluation } = this.#solution;
     const { starts } = model.symbolic.pattern;
-    this.#column(node * PER_NODE, this.#x);
-    this.#column(node * PER_NODE + 1, this.#y);
-    for (let i = 0; i < rows.length; i++) {
-      const k = rows[i]!;
-      let x = 0;
-      let y = 0;
-      for (let p = starts[k]!; p < starts[k + 1]!; p++) {
-        const derivative = evaluation.jacobian[p]!;
-        x += derivative * this.#x[this.#position[p]!]!;
-        y += derivative * this.#y[this.#position[p]!]!;
+    const right = followed.map(({ row }) => ({
+      positions: this.#position.subarray(starts[row]!, starts[row + 1]!),
+      values: evaluation.jacobian.subarray(starts[row]!, starts[row + 1]!),
+    }));
+    this.#columns.at(right, this.#positionsOf(followed), this.#response);
+    followed.forEach(({ row, nodes }, lane) => {
+      for (let i = 0; i < nodes.length; i++) {
+        const x = this.#responseOf(nodes[i]! * PER_NODE, lane);
+        const y = this.#responseOf(nodes[i]! * PER_NODE + 1, lane);
+        found(row, nodes[i]!, weights[row]! * Math.sqrt(x * x + y * y));
       }
-      this.#out[i] = weights[k]! * Math.sqrt(x * x + y * y);
-    }
-    return this.#out;
+    });
   }
 
-  #column(place: number, into: Float64Array): void {
-    const position = this.#positionOf(place);
-    if (position === -1) into.fill(0);
-    else this.#columns.whole(position, into);
-  }
-
-  /** Metres that each of `nodes` moves per metre of misreading in row k. The array is used again by the next call. */
-  of(k: number, nodes: ArrayLike<number>): Float64Array {
-    const { model, weights, evaluation } = this.#solution;
-    const { starts } = model.symbolic.pattern;
-    const from = this.#position.subarray(starts[k]!, starts[k + 1]!);
-    const derivatives = evaluation.jacobian.subarray(starts[k]!, starts[k + 1]!);
-    let count = 0;
-    for (let i = 0; i < nodes.length; i++) {
-      for (const place of [nodes[i]! * PER_NODE, nodes[i]! * PER_NODE + 1]) {
-        const position = this.#positionOf(place);
-        if (position !== -1) this.#targets[count++] = position;
+  /** Where the nodes have their unknowns, with repeats. */
+  #positionsOf(followed: readonly Followed[]): number[] {
+    const positions: number[] = [];
+    for (const { nodes } of followed) {
+      for (let i = 0; i < nodes.length; i++) {
+        const [x, y] = [this.#positionOf(nodes[i]! * PER_NODE), this.#positionOf(nodes[i]! * PER_NODE + 1)];
+        if (x !== -1) positions.push(x);
+        if (y !== -1) positions.push(y);
       }
     }
-    this.#columns.at(from, derivatives, this.#targets.subarray(0, count), this.#x);
-    for (let i = 0; i < nodes.length; i++) {
-      const x = this.#movement(nodes[i]! * PER_NODE);
-      const y = this.#movement(nodes[i]! * PER_NODE + 1);
-      this.#out[i] = weights[k]! * Math.sqrt(x * x + y * y);
-    }
-    return this.#out;
+    return positions;
   }
 
-  #movement(place: number): number {
+  #responseOf(place: number, lane: number): number {
     const position = this.#positionOf(place);
-    return position === -1 ? 0 : this.#x[position]!;
+    return position === -1 ? 0 : this.#response[LANES * position + lane]!;
   }
 
   #positionOf(place: number): number {

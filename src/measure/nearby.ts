@@ -16,7 +16,6 @@ export class Nearby {
   readonly #byNode: readonly (readonly number[])[];
   /** By row. */
   readonly #nodesOf: readonly (readonly number[])[];
-  readonly #all: Int32Array;
   readonly #mark: Int32Array;
   readonly #reached: Int32Array;
   #stamp = 0;
@@ -25,7 +24,6 @@ export class Nearby {
     this.#solution = solution;
     this.#byNode = readingsByNode(solution.model);
     this.#nodesOf = placeReadings(solution.model.network).map(nodesOf);
-    this.#all = Int32Array.from(this.#byNode.keys());
     this.#mark = new Int32Array(this.#byNode.length);
     this.#reached = new Int32Array(this.#byNode.length);
   }
@@ -34,12 +32,29 @@ export class Nearby {
     return this.#byNode[node]!;
   }
 
-  /** Nodes that row k may move by much. The array is used again by the next call. */
-  reachOf(k: number): Int32Array {
+  /**
+   * Nodes that row k may move by much.
+   *
+   * @param everywhere all nodes, wherever they are
+   * @param isWanted says which of them to give
+   */
+  reachOf(k: number, everywhere: boolean, isWanted: (node: number) => boolean): number[] {
+    const count = everywhere || this.joinsHubs(k) ? this.#reachAll() : this.#reachFromEnds(k);
+    const wanted: number[] = [];
+    for (let i = 0; i < count; i++) if (isWanted(this.#reached[i]!)) wanted.push(this.#reached[i]!);
+    return wanted;
+  }
+
+  #reachAll(): number {
+    for (let i = 0; i < this.#reached.length; i++) this.#reached[i] = i;
+    return this.#reached.length;
+  }
+
+  /** Fills `#reached`; gives how many are. */
+  #reachFromEnds(k: number): number {
     const ends = this.#nodesOf[k]!;
-    if (this.joinsHubs(k)) return this.#all;
     // What hangs on two pulls takes the whole of a misreading in either, and hands none on.
-    if (ends.some((node) => this.#hangs(node))) return this.#reached.subarray(0, 0);
+    if (ends.some((node) => this.#hangs(node))) return 0;
     this.#stamp++;
     let count = 0;
     for (const node of ends) count = this.#reach(node, count);
@@ -47,7 +62,7 @@ export class Nearby {
       const end = count;
       for (; begin < end; begin++) count = this.#reachFrom(this.#reached[begin]!, count);
     }
-    return this.#reached.subarray(0, count);
+    return count;
   }
 
   /** Adds what shares a reading with a node; gives how many are reached then. */

@@ -1,9 +1,10 @@
 import { ellipseOf } from './ellipse.ts';
-import { Influences, influenceOfOwn } from './influence.ts';
+import { type Followed, Influences, influenceOfOwn } from './influence.ts';
 import { Nearby } from './nearby.ts';
 import { placeReadings } from './network.ts';
 import { LEAST_REDUNDANCY } from './redundancy.ts';
 import { placeCovariance, type Solution } from './solution.ts';
+import { LANES } from './sparse-inverse.ts';
 
 /**
  * How many sigmas of its own residual a misreading must be worth to be noticed with power 80 % by a test at 0.1 %:
@@ -37,47 +38,44 @@ export function smallestCaught(sigma: number, redundancy: number): number {
  */
 export function unseenShifts(solution: Solution): Float64Array {
   const nearby = new Nearby(solution);
-  const influences = new Influences(solution);
   const unseen = unseenMisreadings(solution);
-  const { nodes } = solution.model.network;
-  const shifts = Float64Array.from(nodes, ({ index }) =>
-    nearby
-      .own(index)
-      .reduce((worst, k) => Math.max(worst, shiftBy(unseen, k, influenceOfOwn(solution, k, index))), 0),
-  );
-  if (nodes.length <= SMALL_NETWORK) weighAll(solution, influences, unseen, shifts);
-  else weighPoorlyGuarded(solution, nearby, influences, unseen, shifts);
+  const shifts = new Float64Array(solution.model.network.nodes.length);
+  for (let node = 0; node < shifts.length; node++) {
+    for (const k of nearby.own(node)) {
+      raise(shifts, node, shiftBy(unseen, k, influenceOfOwn(solution, k, node)));
+    }
+  }
+  follow(solution, nearby, unseen, shifts);
   return shifts;
 }
 
-function weighAll(solution: Solution, influences: Influences, unseen: Unseen, shifts: Float64Array): void {
-  const all = [...unseen.misreading.keys()];
-  for (const { index } of solution.model.network.nodes) {
-    const rows = all.filter((k) => mayBeWorst(unseen, k, index, shifts));
-    if (rows.length === 0) continue;
-    const influence = influences.on(index, rows);
-    for (let i = 0; i < rows.length; i++) raise(shifts, index, shiftBy(unseen, rows[i]!, influence[i]!));
+/** Raises the shifts of nodes by what misreadings elsewhere do to them. */
+function follow(solution: Solution, nearby: Nearby, unseen: Unseen, shifts: Float64Array): void {
+  const influences = new Influences(solution);
+  const everywhere = shifts.length <= SMALL_NETWORK;
+  let waiting: Followed[] = [];
+  const weigh = () => {
+    influences.of(waiting, (k, node, influence) => raise(shifts, node, shiftBy(unseen, k, influence)));
+    waiting = [];
+  };
+  for (const row of followedRows(solution, nearby, unseen, everywhere)) {
+    const nodes = nearby.reachOf(row, everywhere, (node) => mayBeWorst(unseen, row, node, shifts));
+    if (nodes.length > 0) waiting.push({ row, nodes });
+    if (waiting.length === LANES) weigh();
   }
+  weigh();
 }
 
-function weighPoorlyGuarded(
-  solution: Solution,
+/** Readings without any guard come first: what they move needs no more looking at. */
+function followedRows(
+  { redundancy }: Solution,
   nearby: Nearby,
-  influences: Influences,
-  unseen: Unseen,
-  shifts: Float64Array,
-): void {
-  for (const k of poorlyGuarded(solution, nearby, unseen)) {
-    const reach = nearby.reachOf(k).filter((node) => mayBeWorst(unseen, k, node, shifts));
-    if (reach.length === 0) continue;
-    const influence = influences.of(k, reach);
-    for (let i = 0; i < reach.length; i++) raise(shifts, reach[i]!, shiftBy(unseen, k, influence[i]!));
-  }
-}
-
-/** Those without any guard come first: what they move needs no more looking at. */
-function poorlyGuarded({ redundancy }: Solution, nearby: Nearby, { guarded }: Unseen): number[] {
-  const rows = [...guarded.keys()].filter((k) => redundancy[k]! < WELL_GUARDED_FROM || nearby.joinsHubs(k));
+  { guarded }: Unseen,
+  everywhere: boolean,
+): number[] {
+  const rows = [...guarded.keys()].filter(
+    (k) => everywhere || redundancy[k]! < WELL_GUARDED_FROM || nearby.joinsHubs(k),
+  );
   return [...rows.filter((k) => guarded[k] === 0), ...rows.filter((k) => guarded[k] === 1)];
 }
 
@@ -102,14 +100,16 @@ function unseenMisreadings(solution: Solution): Unseen {
   const rows = placeReadings(model.network);
   const least = (k: number) => Math.max(redundancy[k]!, LEAST_REDUNDANCY);
   return {
-    guarded: Uint8Array.from(rows, (_, k) => (redundancy[k]! >= GUARDED_FROM ? 1 : 0)),
-    misreading: Float64Array.from(rows, ({ sigma }, k) => smallestCaught(sigma, least(k))),
-    mostPerSigma: Float64Array.from(rows, ({ sigma }, k) => Math.sqrt(1 - redundancy[k]!) / sigma),
-    nodeSigma: Float64Array.from(nodes, ({ index }) => {
-      const covariance = placeCovariance(solution, index);
-      return covariance ? ellipseOf(covariance).semiMajor : 0;
-    }),
+    guarded: new Uint8Array(rows.map((_, k) => (redundancy[k]! >= GUARDED_FROM ? 1 : 0))),
+    misreading: new Float64Array(rows.map(({ sigma }, k) => smallestCaught(sigma, least(k)))),
+    mostPerSigma: new Float64Array(rows.map(({ sigma }, k) => Math.sqrt(1 - redundancy[k]!) / sigma)),
+    nodeSigma: new Float64Array(nodes.map(({ index }) => sigmaOf(solution, index))),
   };
+}
+
+function sigmaOf(solution: Solution, node: number): number {
+  const covariance = placeCovariance(solution, node);
+  return covariance ? ellipseOf(covariance).semiMajor : 0;
 }
 
 /** Metres by which the greatest unnoticed misreading of row k moves a node, given metres moved per metre misread. */

@@ -4,7 +4,7 @@ import { type Model, PER_NODE, rowsOf } from './model.ts';
 import { placeReadings } from './network.ts';
 import { guards } from './redundancy.ts';
 import type { Tested } from './snooping.ts';
-import { InverseColumns, selectedInverse } from './sparse-inverse.ts';
+import { InverseColumns, LANES, selectedInverse } from './sparse-inverse.ts';
 import { slotAt } from './sparse-symbolic.ts';
 import type { Covariance } from './types.ts';
 
@@ -104,12 +104,12 @@ function covarianceOf({ model, inverse }: Solution, a: number, b: number): numbe
 export function covariancesAmong({ model, factor }: Solution, places: readonly number[]): number[][] {
   const { symbolic, unknownOf } = model;
   const columns = new InverseColumns(symbolic, factor);
-  const column = new Float64Array(symbolic.size);
+  const found = new Float64Array(LANES * symbolic.size);
   const positions = places.map((at) => (unknownOf[at] === -1 ? -1 : symbolic.position[unknownOf[at]!]!));
   const free = positions.filter((position) => position !== -1);
   return positions.map((position) => {
     if (position === -1) return positions.map(() => 0);
-    columns.at([position], [1], free, column);
-    return positions.map((other) => (other === -1 ? 0 : column[other]!));
+    columns.at([{ positions: [position], values: [1] }], free, found);
+    return positions.map((other) => (other === -1 ? 0 : found[LANES * other]!));
   });
 }

@@ -55,6 +55,15 @@ function gather(
   gathered[k]! += sum;
 }
 
+/** Right-hand sides that are solved for side by side: each entry of the factor is fetched once for all of them. */
+export const LANES = 4;
+
+/** A vector of few entries, by position. */
+export interface FewEntries {
+  readonly positions: ArrayLike<number>;
+  readonly values: ArrayLike<number>;
+}
+
 /** Finds single elements of the inverse that `selectedInverse` does not give, from the paths up the elimination tree. */
 export class InverseColumns {
   readonly #symbolic: Symbolic;
@@ -73,74 +82,94 @@ export class InverseColumns {
   }
 
   /**
-   * Q b, right at `targets` (positions) and nowhere else, for a vector b of few entries: with one entry of 1 a column of
-   * the inverse. Only what lies on the paths from these positions to the root is touched: the entries of a column of the
+   * Q b, right at `targets` (positions) and nowhere else, for up to `LANES` vectors b at once: with one entry of 1 a column
+   * of the inverse. Only what lies on the paths from these positions to the root is touched: the entries of a column of the
    * factor all lie on its own path.
    *
-   * @param from positions of the entries of b, and their values
-   * @param into one number per unknown; what it held does not matter
+   * @param into `LANES` numbers per unknown, one for each b; what it held does not matter
    */
-  at(
-    from: ArrayLike<number>,
-    values: ArrayLike<number>,
-    targets: ArrayLike<number>,
-    into: Float64Array,
-  ): void {
-    const needed = this.#pathsUp(from, targets);
-    for (let i = 0; i < needed.length; i++) into[needed[i]!] = 0;
-    for (let i = 0; i < from.length; i++) into[from[i]!]! += values[i]!;
+  at(right: readonly FewEntries[], targets: ArrayLike<number>, into: Float64Array): void {
+    const needed = this.#pathsUp(right, targets);
+    for (let i = 0; i < needed.length; i++) into.fill(0, LANES * needed[i]!, LANES * needed[i]! + LANES);
+    right.forEach(({ positions, values }, lane) => {
+      for (let i = 0; i < positions.length; i++) into[LANES * positions[i]! + lane]! += values[i]!;
+    });
     for (let i = 0; i < needed.length; i++) this.#forward(needed[i]!, into);
     for (let i = needed.length - 1; i >= 0; i--) this.#backward(needed[i]!, into);
   }
 
-  /** The whole column. */
-  whole(position: number, into: Float64Array): void {
-    into.fill(0);
-    into[position] = 1;
-    for (let j = position; j !== -1; j = this.#symbolic.parent[j]!) this.#forward(j, into);
-    for (let j = into.length - 1; j >= 0; j--) this.#backward(j, into);
-  }
-
   /** One column of L y = b; those of all that come before j on its path come first. */
-  #forward(j: number, column: Float64Array): void {
+  #forward(j: number, x: Float64Array): void {
     const { columnStarts, rowIndex } = this.#symbolic;
     const factor = this.#factor;
     const begin = columnStarts[j]!;
     const end = columnStarts[j + 1]!;
-    const value = column[j]! / factor[begin]!;
-    column[j] = value;
-    if (value === 0) return;
-    for (let p = begin + 1; p < end; p++) column[rowIndex[p]!]! -= factor[p]! * value;
+    const diagonal = factor[begin]!;
+    const own = LANES * j;
+    const a = x[own]! / diagonal;
+    const b = x[own + 1]! / diagonal;
+    const c = x[own + 2]! / diagonal;
+    const d = x[own + 3]! / diagonal;
+    if (a === 0 && b === 0 && c === 0 && d === 0) return;
+    x[own] = a;
+    x[own + 1] = b;
+    x[own + 2] = c;
+    x[own + 3] = d;
+    for (let p = begin + 1; p < end; p++) {
+      const value = factor[p]!;
+      const at = LANES * rowIndex[p]!;
+      x[at]! -= value * a;
+      x[at + 1]! -= value * b;
+      x[at + 2]! -= value * c;
+      x[at + 3]! -= value * d;
+    }
   }
 
   /** One line of Lᵀ x = y; the lines of all that follow j on its path come first. */
-  #backward(j: number, column: Float64Array): void {
+  #backward(j: number, x: Float64Array): void {
     const { columnStarts, rowIndex } = this.#symbolic;
     const factor = this.#factor;
     const begin = columnStarts[j]!;
     const end = columnStarts[j + 1]!;
-    let value = column[j]!;
-    for (let p = begin + 1; p < end; p++) value -= factor[p]! * column[rowIndex[p]!]!;
-    column[j] = value / factor[begin]!;
+    const own = LANES * j;
+    let a = x[own]!;
+    let b = x[own + 1]!;
+    let c = x[own + 2]!;
+    let d = x[own + 3]!;
+    for (let p = begin + 1; p < end; p++) {
+      const value = factor[p]!;
+      const at = LANES * rowIndex[p]!;
+      a -= value * x[at]!;
+      b -= value * x[at + 1]!;
+      c -= value * x[at + 2]!;
+      d -= value * x[at + 3]!;
+    }
+    const diagonal = factor[begin]!;
+    x[own] = a / diagonal;
+    x[own + 1] = b / diagonal;
+    x[own + 2] = c / diagonal;
+    x[own + 3] = d / diagonal;
   }
 
   /** The positions on the ways to the root, children before parents. */
-  #pathsUp(from: ArrayLike<number>, targets: ArrayLike<number>): Int32Array {
+  #pathsUp(right: readonly FewEntries[], targets: ArrayLike<number>): Int32Array {
     const { parent } = this.#symbolic;
     const stamp = ++this.#stamp;
     const needed = this.#needed;
     let top = needed.length;
-    const climb = (start: number) => {
-      let length = 0;
-      for (let j = start; j !== -1 && this.#mark[j] !== stamp; j = parent[j]!) {
-        this.#mark[j] = stamp;
-        this.#path[length++] = j;
+    const climb = (starts: ArrayLike<number>) => {
+      for (let i = 0; i < starts.length; i++) {
+        let length = 0;
+        for (let j = starts[i]!; j !== -1 && this.#mark[j] !== stamp; j = parent[j]!) {
+          this.#mark[j] = stamp;
+          this.#path[length++] = j;
+        }
+        // A new path goes in front of the paths that it runs into.
+        while (length > 0) needed[--top] = this.#path[--length]!;
       }
-      // A new path goes in front of the paths that it runs into.
-      while (length > 0) needed[--top] = this.#path[--length]!;
     };
-    for (let i = 0; i < from.length; i++) climb(from[i]!);
-    for (let i = 0; i < targets.length; i++) climb(targets[i]!);
+    for (const { positions } of right) climb(positions);
+    climb(targets);
     return needed.subarray(top);
   }
 }

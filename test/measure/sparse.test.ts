@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { addNormal, factorise, setDiagonal, solveInPlace } from '../../src/measure/sparse-cholesky.ts';
-import { InverseColumns, selectedInverse } from '../../src/measure/sparse-inverse.ts';
+import { InverseColumns, LANES, selectedInverse } from '../../src/measure/sparse-inverse.ts';
 import { type Graph, minimumDegreeOrder } from '../../src/measure/sparse-order.ts';
 import { analyse, type JacobianPattern, slotAt } from '../../src/measure/sparse-symbolic.ts';
 import { random } from './build.ts';
@@ -139,19 +139,28 @@ describe('sparse Cholesky against dense Gauss–Jordan, 40 random problems', () 
       for (let i = 0; i < size; i++) {
         const all = Array.from({ length: size }, (_, j) => position[j]!);
         const some = all.filter(() => uniform() < 0.3);
-        const column = new Float64Array(size).fill(Number.NaN);
-        columns.at([position[i]!], [1], some, column);
-        const whole = new Float64Array(size);
-        columns.whole(position[i]!, whole);
+        // Side by side: this column, and a mix of it and of the next.
+        const next = (i + 1) % size;
+        const column = new Float64Array(LANES * size).fill(Number.NaN);
+        columns.at(
+          [
+            { positions: [position[i]!], values: [1] },
+            { positions: [position[i]!, position[next]!], values: [0.5, -2] },
+          ],
+          some,
+          column,
+        );
         for (let j = 0; j < size; j++) {
-          expect(Math.abs(whole[position[j]!]! - inverse[i]![j]!)).toBeLessThan(WITHIN * greatest);
           const slot = slotAt(symbolic, position[i]!, position[j]!);
           if (slot !== -1) {
             expect(Math.abs(selected[slot]! - inverse[i]![j]!)).toBeLessThan(WITHIN * greatest);
             found++;
           }
           if (some.includes(position[j]!)) {
-            expect(Math.abs(column[position[j]!]! - inverse[i]![j]!)).toBeLessThan(WITHIN * greatest);
+            const [first, second] = [column[LANES * position[j]!]!, column[LANES * position[j]! + 1]!];
+            const mixed = 0.5 * inverse[i]![j]! - 2 * inverse[next]![j]!;
+            expect(Math.abs(first - inverse[i]![j]!)).toBeLessThan(WITHIN * greatest);
+            expect(Math.abs(second - mixed)).toBeLessThan(WITHIN * greatest);
           }
         }
       }
