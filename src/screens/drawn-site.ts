@@ -45,7 +45,13 @@ export function drawnSite(
     }),
   );
   const stakes = stakePlaces(situation);
-  return { holes: drawn, ...(stakes ? { stakes } : {}), pulls };
+  const references = referencePlaces(situation);
+  return {
+    holes: drawn,
+    ...(stakes ? { stakes } : {}),
+    ...(references.length > 0 ? { references } : {}),
+    pulls,
+  };
 }
 
 /** A pull as a line on the drawing; null while one of its ends has no place. */
@@ -70,6 +76,14 @@ export function stakePlaces(situation: Placed): { a: SitePoint; b: SitePoint } |
   return { a, b };
 }
 
+/** Where further stakes and nails stand, site frame: as measured, else as they are meant to. */
+function referencePlaces(situation: Placed): { label: string; place: SitePoint }[] {
+  return (situation.laid?.references ?? []).map(({ thing, site }) => ({
+    label: thing.label,
+    place: measuredPlace(situation, thing) ?? site,
+  }));
+}
+
 function measuredPlace({ measured }: Placed, thing: Thing): SitePoint | null {
   const key = thingKey(thing);
   return measured?.points.find((each) => each.current && thingKey(each.thing) === key)?.fix?.place ?? null;
@@ -81,6 +95,10 @@ function placeOfEnd(situation: Placed, { thing }: PullEnd): SitePoint | null {
   if (thing.kind === 'stake' && thing.label === 'A') return stakes?.a ?? null;
   if (thing.kind === 'stake' && thing.label === 'B') return stakes?.b ?? null;
   const at = measuredPlace(situation, thing);
-  if (at || thing.kind === 'stake' || thing.kind === 'nail') return at;
+  if (at) return at;
+  if (thing.kind === 'stake' || thing.kind === 'nail') {
+    const key = thingKey(thing);
+    return situation.laid?.references.find((reference) => thingKey(reference.thing) === key)?.site ?? null;
+  }
   return situation.laid?.holes.find(({ label }) => label === thing.hole)?.site ?? null;
 }

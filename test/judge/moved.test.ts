@@ -164,14 +164,13 @@ describe('a stake that moved', () => {
       'Stake 1 was pulled from stake A, which seems to have moved: see to that first.',
     );
     // It moved, and that is said: the pulls since then belong to where it stands now.
-    const [{ stake: thing, since }] = moved!.suspects as [{ stake: Thing; since: string }];
+    const { stake: thing, since } = moved!.suspects[0]!;
     field.add({ kind: 'stand', thing, event: 'moved', since });
     const after = assess(field.log);
     expect(after.moved).toBeNull();
     // That A–B is not as planned any more is said, and is so.
     expect(codes(after)).toEqual(['baseline']);
     expect(after.findings[0]!.text).toMatch(/^A to B is 797\d mm, 2\d mm shorter than planned/);
-    for(const h of after.holes.slice(0,6)) console.log(h.hole,h.staked.position.text,h.staked.position.why,h.digGate.items.filter(i=>!i.green));
     expect(after.holes.slice(0, 6).every(({ digGate }) => digGate.open)).toBe(true);
   });
 

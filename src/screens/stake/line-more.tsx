@@ -1,3 +1,4 @@
+import { nextReferenceLabel } from '../../stakeout/index.ts';
 import { Button } from '../../ui/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { More } from '../more.tsx';
@@ -14,6 +15,7 @@ export function LineMore() {
   const { log } = useLog();
   const { laid } = situation;
   if (!laid) return null;
+  const taken = laid.references.map(({ thing }) => thing.label);
   const drivenAnew = (label: 'A' | 'B') =>
     void log({ kind: 'stand', thing: { kind: 'stake', label }, event: 'moved' });
   return (
@@ -23,7 +25,11 @@ export function LineMore() {
       <Button onPress={() => drivenAnew('A')}>A was driven anew</Button>
       <Button onPress={() => drivenAnew('B')}>B was driven anew</Button>
       <p>A stake that is driven anew is a new stake: pulls made to it before no longer count.</p>
-      <Button onPress={movePlaces}>Move A and B</Button>
+      <Button onPress={() => movePlaces('A and B')}>Move A and B</Button>
+      <p>
+        A further stake guards every hole, and tells which stake was knocked when A–B does not fit any more.
+      </p>
+      <Button onPress={() => movePlaces('further')}>Add stake {nextReferenceLabel('stake', taken)}</Button>
     </More>
   );
 }

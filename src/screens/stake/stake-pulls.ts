@@ -17,3 +17,10 @@ export const pullToStake = (from: Thing, hole: string, expected: number): PullTo
   to: nailIn({ kind: 'hole-stake', hole }),
   expected,
 });
+
+/** Nail to nail between any two stakes. @param expected level, metres */
+export const nailPull = (from: Thing, to: Thing, expected: number): PullToRead & { expected: number } => ({
+  from: nailIn(from),
+  to: nailIn(to),
+  expected,
+});

@@ -8,8 +8,11 @@ import { useStartAtTop } from '../use-start-at-top.ts';
 import { BaselineCard } from './baseline-card.tsx';
 import { nameOf } from './check-list.tsx';
 import { DoneCard, TiesCard } from './end-cards.tsx';
+import { FurtherCard } from './further-card.tsx';
+import { FurtherPlaceCard } from './further-place-card.tsx';
 import { HoleCard } from './hole-card.tsx';
-import { MovePlacesContext } from './move-places.ts';
+import { MovePlacesContext, type Placing } from './move-places.ts';
+import { MovedCard } from './moved-card.tsx';
 import { PlaceCard } from './place-card.tsx';
 import { CheckCard, SettleCard, StrikeCard } from './proof-cards.tsx';
 import { ReferenceCard } from './reference-card.tsx';
@@ -21,20 +24,28 @@ import { UtilitiesCard } from './utilities-card.tsx';
 /** From the plan to proved stakes: always the one card for what comes next, or for the hole in the address. */
 export function StakeScreen({ hole }: PhaseProps) {
   const [goOn, setGoOn] = useState(false);
-  const [moving, setMoving] = useState(false);
+  const [pastMoved, setPastMoved] = useState(false);
+  const [placing, setPlacing] = useState<Placing | null>(null);
   const [pull, setPull] = useState<PullToRead | null>(null);
   const [how] = useHold();
   const [putOff, onPutOff] = usePutOff();
-  const stake = useStake(hole, goOn, putOff);
+  const stake = useStake(hole, { goOn, pastMoved, putOff });
   // A hole or phase of its own starts this screen afresh, and the last one may have been scrolled far.
-  useStartAtTop(cardKey(stake.step, moving));
+  useStartAtTop(cardKey(stake.step, placing));
   return (
     <OpenPullContext.Provider value={setPull}>
-      <MovePlacesContext.Provider value={() => setMoving(true)}>
-        {moving ? (
-          <PlaceCard onClose={() => setMoving(false)} />
+      <MovePlacesContext.Provider value={setPlacing}>
+        {placing === 'A and B' ? (
+          <PlaceCard onClose={() => setPlacing(null)} />
+        ) : placing === 'further' ? (
+          <FurtherPlaceCard onClose={() => setPlacing(null)} />
         ) : (
-          <StakeCard stake={stake} onGoOn={() => setGoOn(true)} onPutOff={onPutOff} />
+          <StakeCard
+            stake={stake}
+            onGoOn={() => setGoOn(true)}
+            onPastMoved={() => setPastMoved(true)}
+            onPutOff={onPutOff}
+          />
         )}
         {pull && <PullFlow pull={pull} how={how} onClose={() => setPull(null)} />}
       </MovePlacesContext.Provider>
@@ -43,22 +54,25 @@ export function StakeScreen({ hole }: PhaseProps) {
 }
 
 /** Which card is shown; the tasks of one hole share one. */
-const cardKey = (step: StakeStep, moving: boolean): string =>
-  moving
-    ? 'moving'
+const cardKey = (step: StakeStep, placing: Placing | null): string =>
+  placing !== null
+    ? placing
     : step.at === 'hole'
       ? `hole ${step.hole} ${step.task}`
       : step.at === 'check'
         ? `check ${nameOf(step.pull)}`
-        : step.at;
+        : step.at === 'further'
+          ? `further ${step.reference.thing.label} ${step.task}`
+          : step.at;
 
 interface StakeCardProps {
   readonly stake: Stake;
   readonly onGoOn: () => void;
+  readonly onPastMoved: () => void;
   readonly onPutOff: (key: string) => void;
 }
 
-function StakeCard({ stake, onGoOn, onPutOff }: StakeCardProps) {
+function StakeCard({ stake, onGoOn, onPastMoved, onPutOff }: StakeCardProps) {
   const { step } = stake;
   switch (step.at) {
     case 'plan':
@@ -71,6 +85,10 @@ function StakeCard({ stake, onGoOn, onPutOff }: StakeCardProps) {
       return <ReferenceCard key={step.stake} stake={step.stake} />;
     case 'baseline':
       return <BaselineCard />;
+    case 'moved':
+      return <MovedCard stake={stake} moved={step.moved} onLater={onPastMoved} />;
+    case 'further':
+      return <FurtherCard stake={stake} reference={step.reference} task={step.task} />;
     case 'hole':
       return <HoleCard key={step.hole} stake={stake} hole={step.hole} task={step.task} onPutOff={onPutOff} />;
     case 'strike':

@@ -1,7 +1,8 @@
 import type { Thing } from '../../job/entry-schema.ts';
 import { ofKind } from '../../job/log.ts';
 import type { Situation } from '../../judge/situation.ts';
-import type { Assessment, GateItem, HoleAssessment, NextPull } from '../../judge/types.ts';
+import type { Assessment, GateItem, HoleAssessment, MovedAssessment, NextPull } from '../../judge/types.ts';
+import type { SitedReference } from '../../plan/hole.ts';
 import type { PlannedPull } from '../../stakeout/types.ts';
 import type { LoggedPull, Present } from './present.ts';
 
@@ -11,6 +12,9 @@ import type { LoggedPull, Present } from './present.ts';
  */
 export type HoleTask = 'drive' | 'from-a' | 'from-b' | 'shift' | 'unsure' | 'done';
 
+/** What a further stake or nail wants next: to be driven, then to be tied to A and to B. */
+export type FurtherTask = 'drive' | 'from-a' | 'from-b';
+
 /** The one thing that the Stake screen is about. */
 export type StakeStep =
   | { readonly at: 'plan' }
@@ -18,6 +22,8 @@ export type StakeStep =
   | { readonly at: 'utilities' }
   | { readonly at: 'reference'; readonly stake: 'A' | 'B' }
   | { readonly at: 'baseline' }
+  | { readonly at: 'moved'; readonly moved: MovedAssessment }
+  | { readonly at: 'further'; readonly reference: SitedReference; readonly task: FurtherTask }
   | { readonly at: 'hole'; readonly hole: string; readonly task: HoleTask }
   | { readonly at: 'strike'; readonly entry: LoggedPull }
   | { readonly at: 'check'; readonly pull: PlannedPull }
@@ -28,7 +34,7 @@ export type StakeStep =
 export interface StakeState {
   readonly situation: Pick<Situation, 'plan' | 'holes' | 'site' | 'laid' | 'entries'>;
   readonly present: Present;
-  readonly assessment: Pick<Assessment, 'holes' | 'next' | 'findings'>;
+  readonly assessment: Pick<Assessment, 'holes' | 'next' | 'findings' | 'moved'>;
   /** Labels, in the order in which the stakes are best driven. */
   readonly order: readonly string[];
   readonly checks: readonly PlannedPull[];
@@ -36,6 +42,8 @@ export interface StakeState {
   readonly focused: string | null;
   /** The user wants to go on although not every stake is in and checked. */
   readonly goOn?: boolean;
+  /** The user goes on although a stake seems to have moved. */
+  readonly pastMoved?: boolean;
   /** Unsure stakes, by `unsureKey`, that wait for later. */
   readonly putOff?: ReadonlySet<string>;
 }
@@ -45,8 +53,8 @@ export const STAKE_B: Thing = { kind: 'stake', label: 'B' };
 
 /**
  * The next thing to do in the Stake phase. What everything hangs on comes first, whatever hole is asked for: the plan, A
- * and B, services marked before anything is driven, A–B pulled. Then the hole in the address, else the first hole that
- * wants something; then check pulls until every stake is in and guarded; then ties.
+ * and B, services marked before anything is driven, A–B pulled, a stake that moved. Then the hole in the address, else a
+ * further stake that is wanted, else the first hole that wants something; then check pulls until every stake is in and guarded; then ties.
  */
 export function stakeStep(state: StakeState): StakeStep {
   const { assessment, order, focused } = state;
@@ -54,6 +62,8 @@ export function stakeStep(state: StakeState): StakeStep {
   if (first) return first;
   const focus = assessment.holes.find(({ hole }) => hole === focused);
   if (focus) return { at: 'hole', hole: focus.hole, task: holeTask(focus, state) };
+  const further = furtherStep(state);
+  if (further) return further;
   const open = order
     .map((label) => ({ label, task: taskOf(state, label) }))
     .find(({ label, task }) => isOpen(state, label, task));
@@ -62,14 +72,32 @@ export function stakeStep(state: StakeState): StakeStep {
 }
 
 /** What must be so before any hole is staked; null when all of it is. */
-function foundation({ situation, present, assessment }: StakeState): StakeStep | null {
+function foundation({ situation, present, assessment, pastMoved = false }: StakeState): StakeStep | null {
   const { plan, holes, site, laid } = situation;
   if (!plan || holes.length === 0) return { at: 'plan' };
   if (!site || !laid) return { at: 'place' };
   if (!servicesMarked(assessment.holes)) return { at: 'utilities' };
   if (!present.stands(STAKE_A)) return { at: 'reference', stake: 'A' };
   if (!present.stands(STAKE_B)) return { at: 'reference', stake: 'B' };
-  return present.pull(STAKE_A, STAKE_B) ? null : { at: 'baseline' };
+  if (!present.pull(STAKE_A, STAKE_B)) return { at: 'baseline' };
+  const { moved } = assessment;
+  return moved && !pastMoved ? { at: 'moved', moved } : null;
+}
+
+/** Further stakes and nails are driven and tied to A and B before more holes are staked: then they can be pulled from. */
+function furtherStep({ situation, present }: StakeState): StakeStep | null {
+  for (const reference of situation.laid?.references ?? []) {
+    const task = furtherTask(present, reference.thing);
+    if (task) return { at: 'further', reference, task };
+  }
+  return null;
+}
+
+/** What a further stake or nail wants next; null when it stands and is tied to A and B. */
+export function furtherTask(present: Present, thing: Thing): FurtherTask | null {
+  if (!present.stands(thing)) return 'drive';
+  if (!present.pull(STAKE_A, thing)) return 'from-a';
+  return present.pull(STAKE_B, thing) ? null : 'from-b';
 }
 
 /** By the same reading of the ticks as the gate of each hole. */

@@ -16,19 +16,21 @@ export interface Stake {
   readonly pulls: ReadonlyMap<string, HolePulls>;
 }
 
-export function useStake(focused: string | null, goOn: boolean, putOff: ReadonlySet<string>): Stake {
+/** What the user chose to go past. */
+export type StakeChoices = Pick<StakeState, 'goOn' | 'pastMoved' | 'putOff'>;
+
+export function useStake(focused: string | null, { goOn, pastMoved, putOff }: Required<StakeChoices>): Stake {
   const { situation, assessment } = useJobBook();
   return useMemo(
-    () => stakeOf({ situation, assessment }, focused, goOn, putOff),
-    [situation, assessment, focused, goOn, putOff],
+    () => stakeOf({ situation, assessment }, focused, { goOn, pastMoved, putOff }),
+    [situation, assessment, focused, goOn, pastMoved, putOff],
   );
 }
 
 export function stakeOf(
   { situation, assessment }: Pick<JobBook, 'situation' | 'assessment'>,
   focused: string | null,
-  goOn: boolean,
-  putOff: ReadonlySet<string>,
+  choices: StakeChoices = {},
 ): Stake {
   const { plan, laid, entries } = situation;
   const sited = laid?.holes ?? [];
@@ -39,8 +41,7 @@ export function stakeOf(
     order: workOrder(sited.map(({ label, site }) => ({ label, at: site }))),
     checks: plan ? checkPulls(sited, plan.instruments) : [],
     focused,
-    goOn,
-    putOff,
+    ...choices,
   };
   const pulls = new Map(pullsFromStakes(situation).map((each) => [each.hole, each]));
   return { state, step: stakeStep(state), pulls };

@@ -28,10 +28,18 @@ export interface DrawnPull {
   readonly words: string;
 }
 
+/** A further stake or nail to pull to, by the letter that it is called by. */
+export interface DrawnReference {
+  readonly label: string;
+  readonly place: Vec;
+}
+
 /** Everything on one drawing. */
 export interface Drawn {
   readonly holes: readonly DrawnHole[];
   /** Reference stakes, when they have a place. The drawing is then turned as the user stands. */
   readonly stakes?: { readonly a: Vec; readonly b: Vec };
+  /** Further stakes and nails. */
+  readonly references?: readonly DrawnReference[];
   readonly pulls?: readonly DrawnPull[];
 }

@@ -18,6 +18,7 @@ export interface Layout {
   readonly view: View;
   readonly holes: readonly PlacedHole[];
   readonly stakes: { readonly a: Spot; readonly b: Spot } | null;
+  readonly references: readonly { readonly label: string; readonly at: Spot }[];
   readonly exaggeration: number;
 }
 
@@ -34,17 +35,19 @@ const ARROW = { start: 6, length: 36 };
 
 /** Where everything on the drawing goes: pure, so that it can be tested without a screen. */
 export function layOut(drawn: Drawn, width: number, maxHeight: number): Layout {
-  const { holes, stakes } = drawn;
+  const { holes, stakes, references = [] } = drawn;
   const places = holes.map((hole) => hole.place);
   const turn = stakes ? turnAsStanding(stakes.a, stakes.b, places) : 0;
-  const view = fitView(stakes ? [...places, stakes.a, stakes.b] : places, turn, width, maxHeight);
+  const all = [...places, ...(stakes ? [stakes.a, stakes.b] : []), ...references.map(({ place }) => place)];
+  const view = fitView(all, turn, width, maxHeight);
+  const further = references.map(({ label, place }) => ({ label, at: view.spot(place) }));
   const spots = places.map((place) => view.spot(place));
   const r = markRadius(spots);
   const arrows = holes.map((hole, i) => arrowOf(hole, spots[i]!, r, turn));
   const corners = stakes ? { a: view.spot(stakes.a), b: view.spot(stakes.b) } : null;
   const reaches = holes.map((hole) => Math.max(hole.live ? r + LIVE_RING + 2 : r, outlineReach(hole, view)));
   const labels = placeInLargestSize(holes, spots, reaches, {
-    boxes: corners ? [...stakeBoxes(corners.a), ...stakeBoxes(corners.b)] : [],
+    boxes: [...(corners ? [corners.a, corners.b] : []), ...further.map(({ at }) => at)].flatMap(stakeBoxes),
     segments: [...lines(drawn, view), ...arrows.filter((arrow) => arrow !== null)],
     within: { left: 0, right: view.width, top: 0, bottom: view.height },
     centre: middle(spots),
@@ -52,6 +55,7 @@ export function layOut(drawn: Drawn, width: number, maxHeight: number): Layout {
   return {
     view,
     stakes: corners,
+    references: further,
     exaggeration: exaggeration(
       holes.flatMap(({ ellipse }) => ellipse ?? []),
       view.pxPerMetre,

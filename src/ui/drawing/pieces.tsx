@@ -73,7 +73,7 @@ export function Baseline({ a, b }: { readonly a: Spot; readonly b: Spot }) {
   );
 }
 
-function ReferenceStake({ at, label }: { readonly at: Spot; readonly label: string }) {
+export function ReferenceStake({ at, label }: { readonly at: Spot; readonly label: string }) {
   return (
     <g>
       <rect

@@ -4,7 +4,7 @@ import type { Units } from '../../units/index.ts';
 import { holeWords } from '../mark-shapes.tsx';
 import type { Drawn } from './drawn.ts';
 import { type Layout, layOut, type PlacedHole } from './layout.ts';
-import { Baseline, ErrorEllipse, Footer, HoleMark, Outline, Pull } from './pieces.tsx';
+import { Baseline, ErrorEllipse, Footer, HoleMark, Outline, Pull, ReferenceStake } from './pieces.tsx';
 import { useWidth } from './use-width.ts';
 import type { Spot } from './view.ts';
 import { describeDrawing } from './words.ts';
@@ -52,6 +52,9 @@ export function PlanDrawing({ title, units, onHole, maxHeight = USUAL_HEIGHT, ..
         viewBox={`0 0 ${width} ${height}`}
       >
         {stakes && layout.stakes && <Baseline {...layout.stakes} />}
+        {layout.references.map(({ label, at }) => (
+          <ReferenceStake key={label} label={label} at={at} />
+        ))}
         {pulls?.map((pull) => (
           <Pull key={pull.words} pull={pull} view={view} />
         ))}

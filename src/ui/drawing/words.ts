@@ -6,7 +6,7 @@ import { turnAsStanding } from './view.ts';
 /** The drawing told to someone who cannot see it: what stands where it is, what is being pulled, what is to be pushed. */
 export function describeDrawing(
   title: string,
-  { holes, stakes, pulls = [] }: Drawn,
+  { holes, stakes, references = [], pulls = [] }: Drawn,
   exaggerated: number,
 ): string {
   const sentences = [`${title}, seen from above.`];
@@ -20,6 +20,8 @@ export function describeDrawing(
     const side = dot(unit(-turn), subtract(b, a)) > 0 ? 'left' : 'right';
     sentences.push(`The line from A to B lies below the holes, A on the ${side}.`);
   }
+  if (references.length > 0)
+    sentences.push(`Further stakes: ${references.map(({ label }) => label).join(', ')}.`);
   const groups = new Map<string, string[]>();
   for (const hole of holes) {
     const words = holeWords(hole);

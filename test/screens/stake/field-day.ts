@@ -86,5 +86,5 @@ export function stakeAfter(
   putOff: ReadonlySet<string> = new Set(),
 ): Stake {
   const situation = situate(logOf(bodies));
-  return stakeOf({ situation, assessment: assessSituation(situation) }, focused, goOn, putOff);
+  return stakeOf({ situation, assessment: assessSituation(situation) }, focused, { goOn, putOff });
 }
