@@ -133,7 +133,7 @@ const UNUSED_WORDS = {
   'same-thing': 'both ends touch the same thing',
   'not-in-plan': 'the plan has no such hole now',
   'no-size': 'what it touched has no such side',
-  'no-length': 'no tape reads that',
+  'no-length': 'no tape or rod reads that',
   'no-tape': 'the plan lists no such tape now, or says of it what cannot be',
 } as const;
 

@@ -57,7 +57,9 @@ const MOST_LOOPS = 3;
 /** What the last two-peg test says of the level. */
 export function levelTestWords({ plan, measured }: JobView): string {
   const last = measured.levelling.collimations.at(-1);
-  return last ? testWords(last, plan.units) : 'The level is not tested: see the two-peg test.';
+  return last
+    ? testWords(last, plan.units)
+    : 'The level itself is not tested: test it before sights are long or unequal.';
 }
 
 /** In a sentence or two, whatever the test says. */

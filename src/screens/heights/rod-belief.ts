@@ -19,6 +19,8 @@ interface Expected {
   readonly reading: number;
   /** One sigma of a reading less this. */
   readonly sigma: number;
+  /** What it is expected by, after `more than`. */
+  readonly by: string;
 }
 
 /** Line of sight above the benchmark from a set-up, metres; null while nothing ties it to the benchmark. */
@@ -53,7 +55,7 @@ export function rodDoubt(view: JobView, sight: RodSight, m: number): string | nu
     inverted: sight.inverted,
     ...(instruments.rodLength ? { rodLength: instruments.rodLength.m } : {}),
   });
-  const difference = `This is ${differenceInWords(m - expected.reading, units)} than expected (${formatLength(expected.reading, units)}).`;
+  const difference = `This is ${differenceInWords(m - expected.reading, units)} than ${expected.by} (${formatLength(expected.reading, units)}).`;
   return [difference, ...(slip ? [slip.text] : []), 'Read it again, or keep it as read.'].join(' ');
 }
 
@@ -66,7 +68,7 @@ function expectedReading(view: JobView, sight: RodSight): Expected | null {
   const earlier = earlierReadings(view, sight);
   if (earlier.length > 0) {
     const mean = earlier.reduce((sum, each) => sum + each, 0) / earlier.length;
-    return { reading: mean, sigma: rod * Math.sqrt(1 + 1 / earlier.length) };
+    return { reading: mean, sigma: rod * Math.sqrt(1 + 1 / earlier.length), by: 'before' };
   }
   const { on, setup, inverted } = sight;
   const line = view.measured.levelling.setups.find(({ key }) => key === setup);
@@ -77,9 +79,10 @@ function expectedReading(view: JobView, sight: RodSight): Expected | null {
     return {
       reading: way * (line.height - known.height),
       sigma: Math.hypot(line.sigma, known.sigma, rod),
+      by: 'its height from other readings comes to',
     };
   const target = on.point === 'top' ? rodAtTarget(view, on.hole, setup) : null;
-  return target === null ? null : { reading: way * target, sigma: DRIVEN_WITHIN_M };
+  return target === null ? null : { reading: way * target, sigma: DRIVEN_WITHIN_M, by: 'expected' };
 }
 
 /** Of what stands there now: a top or a stake that was moved since is another point. */

@@ -71,7 +71,7 @@ describe('a rod reading is asked back', () => {
     const bodies = [...START, rod(top, LINE - TARGET + 0.05)];
     expect(rodDoubt(view(bodies), sight(top), LINE - TARGET + 0.05)).toBeNull();
     expect(rodDoubt(view(bodies), sight(top), LINE - TARGET + 0.08)).toMatch(
-      /^This is 1 3\/16″ more than expected/,
+      /^This is 1 3\/16″ more than before/,
     );
   });
 
@@ -83,7 +83,7 @@ describe('a rod reading is asked back', () => {
     ];
     expect(rodDoubt(view(bodies), sight(turning, '2'), inches('4 6').m)).toBeNull();
     expect(rodDoubt(view(bodies), sight(turning, '2'), inches('4 9').m)).toMatch(
-      /^This is 3″ more than expected \(4′ 6″\)/,
+      /^This is 3″ more than its height from other readings comes to \(4′ 6″\)/,
     );
   });
 

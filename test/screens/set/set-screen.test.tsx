@@ -170,7 +170,7 @@ describe('what must not be lost or made up', () => {
     if (first.kind !== 'rod') throw new Error(first.kind);
     await enter('Enter the rod', roundedLength(first.reading.m + inches('1 0').m, 'ft-in-16').typed);
     expect(screen.getByRole('alert', { hidden: true }).textContent).toMatch(
-      /^This is 1′ 0″ more than expected.*One foot too much/,
+      /^This is 1′ 0″ more than before.*One foot too much/,
     );
   });
 
