@@ -36,8 +36,8 @@ export const TAPE_FIELDS = {
   nominal: 'It reads',
   actual: 'Where there really are',
   zero: 'Too much or too little by',
-  temperature: 'It is true at',
-  tension: 'And pulled with',
+  temperature: 'Temperature it is true at',
+  tension: 'Pull it is true at',
   stiffness: 'Pull that would double its length',
   weight: 'Weight',
 } as const;
