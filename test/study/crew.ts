@@ -1,3 +1,4 @@
+import { toPlan } from '../../src/geometry/rigid.ts';
 import {
   type Body,
   type Entry,
@@ -65,6 +66,7 @@ export class Crew {
   stakeAndCheck(knock: () => void): readonly Entry[] {
     this.#write({ kind: 'plan', plan: this.#job.plan });
     this.#write(this.#job.site);
+    this.#write(this.#whereC());
     this.#stakeOut(['A', 'B', 'C']);
     this.#triangle();
     knock();
@@ -73,6 +75,15 @@ export class Crew {
     const hole = this.#squarest();
     for (const from of ['A', 'B']) this.#pull(stake(from), holeStake(hole));
     return this.log;
+  }
+
+  /** Where C is meant to stand, as the app asks of who drives a further stake. */
+  #whereC(): Body {
+    const { laid, plan } = this.#job;
+    const thing = { kind: 'stake', label: 'C' } as const;
+    const meant = toPlan(laid.motion, this.#yard.placeOf(thing));
+    const at = { right: roundedLength(meant.x, plan.units), front: roundedLength(meant.y, plan.units) };
+    return { kind: 'reference', thing, at };
   }
 
   #squarest(): string {

@@ -1,4 +1,4 @@
-import type { Entry } from '../../src/job/entry-schema.ts';
+import type { Body, Entry } from '../../src/job/entry-schema.ts';
 import type { Length } from '../../src/job/length.ts';
 import { Crew } from './crew.ts';
 import { Draws } from './draws.ts';
@@ -18,13 +18,18 @@ export function studyJob(plan: StudyPlan, seed: number): StudyJob {
   return { plan, yard, log: new Crew(plan, yard, draws).work() };
 }
 
-/** The same field book with one pull misread by so many metres. */
+/** The same field book with one pull, plumb or rod reading misread by so many metres. */
 export function misread(log: readonly Entry[], entry: string, by: number): Entry[] {
-  return log.map((each) =>
-    each.id === entry && each.body.kind === 'pull'
-      ? { ...each, body: { ...each.body, reading: longer(each.body.reading, by) } }
-      : each,
-  );
+  return log.map((each) => (each.id === entry ? { ...each, body: misreadBody(each.body, by) } : each));
+}
+
+function misreadBody(body: Body, by: number): Body {
+  if (body.kind === 'pull' || body.kind === 'rod') return { ...body, reading: longer(body.reading, by) };
+  if (body.kind !== 'plumb') throw new RangeError(`Nobody misreads a ${body.kind}`);
+  const sign = body.leans === 'in' ? -1 : 1;
+  const past = longer({ ...body.offset, m: sign * body.offset.m }, by);
+  const offset = longer({ ...past, m: Math.abs(past.m) }, 0);
+  return { ...body, offset, leans: past.m === 0 ? 'none' : past.m > 0 ? 'out' : 'in' };
 }
 
 /** Exact to a hundredth of a millimetre, whatever the units: an inch is not a whole number of millimetres. */

@@ -20,9 +20,17 @@ export class Misreadings {
 /** Bands of redundancy, from each up to the next. */
 export const BANDS = [GUARDED_FROM, 0.2, 0.3, 0.5] as const;
 
+export const SHAPES = ['ring', 'ring round a pier', 'rows'] as const;
+
+function shapeOf({ plan: { plan } }: StudyJob): (typeof SHAPES)[number] {
+  if (plan.shape.kind === 'rows') return 'rows';
+  return plan.shape.kind === 'ring' && plan.shape.pier ? 'ring round a pier' : 'ring';
+}
+
 /** One inch too long or too short, in one guarded pull of each job. */
 export class OneInch {
   readonly all = new Misreadings();
+  readonly shapes = new Map<string, Misreadings>(SHAPES.map((shape) => [shape, new Misreadings()]));
   readonly bands = new Map<number, Misreadings>(BANDS.map((from) => [from, new Misreadings()]));
 
   addJob(job: StudyJob, clean: Measured, draws: Draws): void {
@@ -35,7 +43,7 @@ export class OneInch {
     const suspicions = spoilt.suspicions.filter(({ entries }) => entries.some((entry) => pulls.has(entry)));
     const expected = namedFirst(clean.pulls, spoilt.pulls, pull.entry);
     const band = BANDS.findLast((from) => pull.redundancy >= from)!;
-    for (const count of [this.all, this.bands.get(band)!]) {
+    for (const count of [this.all, this.bands.get(band)!, this.shapes.get(shapeOf(job))!]) {
       count.noticed.addJob(suspicions.length > 0 ? 1 : 0, 1);
       count.first.addJob(suspicions[0]?.entries[0] === pull.entry ? 1 : 0, 1);
       count.named.addJob(suspicions.some(({ entries }) => entries.includes(pull.entry)) ? 1 : 0, 1);

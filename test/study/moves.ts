@@ -2,7 +2,6 @@ import { scale, unit, type Vec } from '../../src/geometry/point.ts';
 import type { Entry, Thing } from '../../src/job/entry-schema.ts';
 import { thingKey } from '../../src/job/log.ts';
 import { situate } from '../../src/judge/situation.ts';
-import { movedStakes } from '../../src/measure/index.ts';
 import { Crew } from './crew.ts';
 import { Draws } from './draws.ts';
 import type { StudyPlan } from './plans.ts';
@@ -58,8 +57,7 @@ function checkedLog(plan: StudyPlan, seed: number, thing: Thing, by: Vec, exact:
 }
 
 function findingsIn(log: readonly Entry[]) {
-  const { entries, laid, plan, measured } = situate(log);
-  if (!laid || !plan || !measured) throw new Error('a job was not laid out');
-  const moves = movedStakes(entries, laid.holes, laid.baseline, plan.instruments);
-  return { moves, suspected: measured.suspicions.length > 0 };
+  const { measured } = situate(log);
+  if (!measured) throw new Error('a job was not measured');
+  return { moves: measured.moves, suspected: measured.suspicions.length > 0 };
 }

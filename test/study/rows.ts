@@ -1,5 +1,5 @@
 import { GLOBAL_FAILS } from './alarms.ts';
-import { BANDS, type Misreadings } from './misreadings.ts';
+import { BANDS, type Misreadings, SHAPES } from './misreadings.ts';
 import type { Moves } from './moves.ts';
 import { FACTOR_95 } from './places.ts';
 import type { Share } from './share.ts';
@@ -47,6 +47,7 @@ export function rowsOf(study: Study): Row[] {
     ...study.verdicts.flatMap(({ quantity, counts }) => verdictRows(quantity, counts)),
     ellipseRow(study),
     ...misreadingRows(study.oneInch.all),
+    ...otherSlipRows(study),
     ...study.moves.flatMap(moveRows),
     ...alarmRows(study),
     stillRow(study),
@@ -101,6 +102,18 @@ function misreadingRows(all: Misreadings): Row[] {
       bar: null,
       expected: '',
     },
+  ];
+}
+
+function otherSlipRows({ otherSlips: { plumb, rod } }: Study): Row[] {
+  return [
+    {
+      question: 'a quarter inch in a guarded plumb reading: among those named',
+      measured: plumb,
+      bar: null,
+      expected: '',
+    },
+    { question: 'one inch in a rod reading: among those named', measured: rod, bar: null, expected: '' },
   ];
 }
 
@@ -165,6 +178,10 @@ function alarmRows({ alarms }: Study): Row[] {
 
 export const firstBetween = ({ firstAtLeast, firstAtMost }: Misreadings): string =>
   `${percent(firstAtLeast.value)} to ${percent(firstAtMost.value)}`;
+
+/** The shapes, with what became of the misreadings in each. */
+export const shapesOf = ({ oneInch }: Study): { shape: string; counts: Misreadings }[] =>
+  SHAPES.map((shape) => ({ shape, counts: oneInch.shapes.get(shape)! }));
 
 /** The bands of redundancy in words, with what became of the misreadings in each. */
 export const bandsOf = ({ oneInch }: Study): { band: string; counts: Misreadings }[] =>

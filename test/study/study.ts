@@ -5,6 +5,7 @@ import { Draws } from './draws.ts';
 import { studyJob } from './job.ts';
 import { OneInch } from './misreadings.ts';
 import { Moves, StoodStill } from './moves.ts';
+import { OtherSlips } from './other-slips.ts';
 import { Places } from './places.ts';
 import { studyPlans } from './plans.ts';
 import { JUDGED, Verdicts } from './verdicts.ts';
@@ -22,17 +23,20 @@ export class Study {
   readonly places = new Places();
   readonly alarms = new Alarms();
   readonly oneInch = new OneInch();
+  readonly otherSlips = new OtherSlips();
   readonly moves = KNOCKED_BY_M.map((by) => new Moves(by));
   readonly stoodStill = new StoodStill();
   readonly seed: number;
   jobs = 0;
   readonly #plans: ReturnType<typeof studyPlans>;
   readonly #misreader: Draws;
+  readonly #otherSlips: Draws;
 
   constructor(seed: number) {
     this.seed = seed;
     this.#plans = studyPlans(seed);
     this.#misreader = new Draws(seed * SEEDS_APART - 1);
+    this.#otherSlips = new Draws(seed * SEEDS_APART - 2);
   }
 
   /** Simulates the next job, has it judged as the phone would, and counts. */
@@ -47,6 +51,7 @@ export class Study {
     this.places.addJob(job, situation.measured);
     this.alarms.addJob(job, situation.measured);
     this.oneInch.addJob(job, situation.measured, this.#misreader);
+    this.otherSlips.addJob(job, this.jobs, this.#otherSlips);
     if (this.jobs % KNOCKED_EVERY === 0) {
       for (const counts of [...this.moves, this.stoodStill]) counts.addJob(plan, seed);
     }
