@@ -4,6 +4,7 @@ import type { Entry, EntryOf, Thing } from '../job/entry-schema.ts';
 import { ofKind, thingKey } from '../job/log.ts';
 import type { Plan } from '../job/plan-schema.ts';
 import { measure } from '../measure/measure.ts';
+import type { TapeInHand } from '../measure/taped.ts';
 import type { Measured, MeasuredHeight, MeasuredPoint, PullResult } from '../measure/types.ts';
 import type { Hole, SitedHole } from '../plan/hole.ts';
 import type { LaidPlan } from '../plan/index.ts';
@@ -30,6 +31,8 @@ export interface JobView {
   /** The plan as it lies on the site; null until A and B are placed. */
   readonly laid: LaidPlan | null;
   readonly measured: Measured;
+  /** What the next pull is made with; null for a tape without corrections of its own. */
+  readonly inHand: TapeInHand | null;
   readonly ground: Ground;
   readonly sited: ReadonlyMap<string, SitedHole>;
   /** Current points, by `thingKey`. */
@@ -56,6 +59,7 @@ export interface JobView {
 const NOTHING_MEASURED: Measured = {
   points: [],
   pulls: [],
+  offsets: [],
   suspicions: [],
   globalTest: { chiSquare: 0, degreesOfFreedom: 0, chance: 1 },
   moves: null,
@@ -70,7 +74,7 @@ const NOTHING_MEASURED: Measured = {
 
 /** Gathers a situation into a view; null before there is a plan to judge by. */
 export function viewOf(situation: Situation): JobView | null {
-  const { entries, plan, holes, laid } = situation;
+  const { entries, plan, holes, laid, inHand } = situation;
   if (!plan) return null;
   const measured = situation.measured ?? NOTHING_MEASURED;
   const suspects = new Set(measured.suspicions.flatMap((suspicion) => suspicion.entries));
@@ -81,6 +85,7 @@ export function viewOf(situation: Situation): JobView | null {
     holes,
     laid,
     measured,
+    inHand,
     ground: groundOf(plan, laid),
     sited: new Map((laid?.holes ?? []).map((hole) => [hole.label, hole])),
     ...lookupsOf(measured, pullBodies),

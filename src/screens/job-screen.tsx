@@ -8,6 +8,7 @@ import { lazily } from './lazily.tsx';
 import { type FirstJob, PHASE_SCREENS } from './parts.ts';
 import type { PhaseProps } from './phase-props.ts';
 import { hrefOf, type Phase, type Route } from './route.ts';
+import { TapeInHandScope } from './tape-in-hand.tsx';
 import { useJob } from './use-job.ts';
 
 /** The frame is there before the phase is, so that nothing jumps. */
@@ -49,7 +50,9 @@ export function JobScreen({ route, first }: JobScreenProps) {
   return (
     <JobBookContext.Provider value={job.book}>
       {/* A change of phase or hole starts its screen afresh: nothing half-entered is carried over. */}
-      <Screen key={`${route.phase}/${route.hole ?? ''}`} hole={route.hole} />
+      <TapeInHandScope>
+        <Screen key={`${route.phase}/${route.hole ?? ''}`} hole={route.hole} />
+      </TapeInHandScope>
     </JobBookContext.Provider>
   );
 }
