@@ -51,10 +51,11 @@ export class Images {
   of(node: number, rows: readonly number[]): Image | null {
     const at = placeOf(this.#solution, node);
     const partners = this.#partners(node, rows);
-    const lines = [...acrossPartners(partners), ...this.#besideString(node, rows, partners)];
+    const lines = [this.#acrossPartners(partners), this.#besideString(node, rows, partners)];
     let best: Image | null = null;
-    for (const [first, second] of lines) {
-      const place = mirrored(at, first, second);
+    for (const line of lines) {
+      if (!line) continue;
+      const place = mirrored(at, line[0], line[1]);
       const misfit = this.#misfitAt(node, rows, place);
       if (!best || misfit < best.misfit) best = { place, misfit };
     }
@@ -62,26 +63,43 @@ export class Images {
   }
 
   /** What the node was pulled from. */
-  #partners(node: number, rows: readonly number[]): Vec[] {
+  #partners(node: number, rows: readonly number[]): number[] {
     const { pulls } = this.#solution.model.network;
-    return rows.flatMap((k) => {
+    const partners: number[] = [];
+    for (const k of rows) {
       const pull = pulls[k];
-      return pull ? [placeOf(this.#solution, pull.from === node ? pull.to : pull.from)] : [];
-    });
+      if (pull) partners.push(pull.from === node ? pull.to : pull.from);
+    }
+    return partners;
+  }
+
+  /**
+   * The line through the two partners that stand farthest apart. Two tapes always meet twice; a third from off the line
+   * tells which place is meant.
+   */
+  #acrossPartners(partners: readonly number[]): Line | null {
+    const { state } = this.#solution;
+    const first = farthest(state, partners, partners[0]);
+    const second = farthest(state, partners, first);
+    if (first === undefined || second === undefined) return null;
+    const line = [placeOf(this.#solution, first), placeOf(this.#solution, second)] as const;
+    return distance(...line) >= ONE_PLACE_M ? line : null;
   }
 
   /**
    * A tape and a station, or an offset, meet twice too: on both sides of the line through the tape's other end that lies
    * along the string, or square to it.
    */
-  #besideString(node: number, rows: readonly number[], partners: readonly Vec[]): Line[] {
+  #besideString(node: number, rows: readonly number[], partners: readonly number[]): Line | null {
     const { pulls, offsets } = this.#solution.model.network;
-    const [partner] = partners;
+    const partner = partners[0];
+    if (partner === undefined || offsets.length === 0) return null;
     const off = rows.flatMap((k) => offsets[k - pulls.length] ?? []).find(({ of }) => of === node);
-    if (!partner || !off) return [];
+    if (!off) return null;
     const string = subtract(placeOf(this.#solution, off.to), placeOf(this.#solution, off.from));
-    if (length(string) < ONE_PLACE_M) return [];
-    return [[partner, add(partner, off.part === 'station' ? string : { x: -string.y, y: string.x })]];
+    if (length(string) < ONE_PLACE_M) return null;
+    const place = placeOf(this.#solution, partner);
+    return [place, add(place, off.part === 'station' ? string : { x: -string.y, y: string.x })];
   }
 
   #misfitAt(node: number, rows: readonly number[], place: Vec): number {
@@ -94,7 +112,8 @@ export class Images {
     let change =
       this.#againstSide(node, rows, place) - this.#againstSide(node, rows, placeOf({ state }, node));
     for (const k of rows) {
-      change += weights[k]! * (this.#scratch.residual[k]! ** 2 - evaluation.residual[k]! ** 2);
+      const [here, there] = [evaluation.residual[k]!, this.#scratch.residual[k]!];
+      change += weights[k]! * (there * there - here * here);
     }
     return change;
   }
@@ -102,6 +121,7 @@ export class Images {
   /** A station that says on which side of its string a thing was, and not how far off it. */
   #againstSide(node: number, rows: readonly number[], place: Vec): number {
     const { pulls, offsets } = this.#solution.model.network;
+    if (offsets.length === 0) return 0;
     const wrong = rows.some((k) => {
       const row = offsets[k - pulls.length];
       if (!row || row.of !== node || row.part !== 'station' || row.side === 0) return false;
@@ -113,17 +133,22 @@ export class Images {
   }
 }
 
-/**
- * The line through the two partners that stand farthest apart. Two tapes always meet twice; a third from off the line tells
- * which place is meant.
- */
-function acrossPartners(partners: readonly Vec[]): Line[] {
-  const first = farthest(partners, partners[0]);
-  const second = farthest(partners, first);
-  return first && second && distance(first, second) >= ONE_PLACE_M ? [[first, second]] : [];
-}
-
-function farthest(places: readonly Vec[], from: Vec | undefined): Vec | undefined {
-  if (!from) return undefined;
-  return places.reduce((best, place) => (distance(place, from) > distance(best, from) ? place : best), from);
+/** Of some nodes the one that stands farthest from another; undefined where there is no such other. */
+function farthest(
+  state: Float64Array,
+  nodes: readonly number[],
+  from: number | undefined,
+): number | undefined {
+  if (from === undefined) return undefined;
+  let best = from;
+  let greatest = 0;
+  for (const node of nodes) {
+    const dx = state[node * PER_NODE]! - state[from * PER_NODE]!;
+    const dy = state[node * PER_NODE + 1]! - state[from * PER_NODE + 1]!;
+    const square = dx * dx + dy * dy;
+    if (!(square > greatest)) continue;
+    greatest = square;
+    best = node;
+  }
+  return best;
 }
