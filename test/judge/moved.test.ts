@@ -150,8 +150,8 @@ describe('a stake that moved', () => {
       [A, B],
       [A, C],
       [B, C],
-      [A, holeStake('2')],
-      [B, holeStake('2')],
+      [A, holeStake('5')],
+      [B, holeStake('5')],
     ] as const)
       pull(p, q);
     const { holes, moved } = assess(field.log);
