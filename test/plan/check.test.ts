@@ -188,6 +188,7 @@ describe('tolerances finer than the instruments', () => {
   it.each([
     ['position', FIELDS.position, /1 mm is finer than your tape can prove/],
     ['level', FIELDS.level, /1 mm is finer than your rod can prove/],
+    ['tops', FIELDS.tops, /1 mm is finer than your rod can prove/],
   ] as const)('%s', (key, field, text) => {
     const plan = ringOf(({ tolerances }) => ({ tolerances: { ...tolerances, [key]: metres(0.001) } }));
     expectOnly(plan, field, false, text);

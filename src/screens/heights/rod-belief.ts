@@ -1,6 +1,7 @@
 import type { HeightPoint } from '../../job/entry-schema.ts';
 import { ofKind } from '../../job/log.ts';
-import type { JobView } from '../../judge/view.ts';
+import { heightPointName, thingName } from '../../job/words.ts';
+import { type JobView, postOf } from '../../judge/view.ts';
 import { DRIVEN_WITHIN_M, heightKey, isBeyondBelief, rodSlips } from '../../measure/index.ts';
 import { differenceInWords } from '../../ui/index.ts';
 import { formatLength } from '../../units/index.ts';
@@ -28,8 +29,23 @@ export function sightLine(view: JobView, setup: string): number | null {
   return view.measured.levelling.setups.find(({ key }) => key === setup)?.height ?? null;
 }
 
-/** What the rod reads on a top that is at its height; null before the set-up hangs on the benchmark. */
+/**
+ * What the rod reads on a top that is at its height; null before the set-up hangs on the benchmark, and from a level that
+ * looks below that height.
+ */
 export function rodAtTarget(view: JobView, hole: string, setup: string): number | null {
+  const below = belowLine(view, hole, setup);
+  return below !== null && below > 0 ? below : null;
+}
+
+/** Whether the level stands too low to read a rod that stands on a top at its height. */
+export function looksBelow(view: JobView, { on, setup, inverted }: RodSight): boolean {
+  const below = on.point === 'top' && !inverted ? belowLine(view, on.hole, setup) : null;
+  return below !== null && below <= 0;
+}
+
+/** How far a top at its height is below the line of sight, metres; null before the set-up hangs on the benchmark. */
+function belowLine(view: JobView, hole: string, setup: string): number | null {
   const line = sightLine(view, setup);
   const target = view.sited.get(hole)?.top;
   return line === null || target === undefined ? null : line - target;
@@ -43,9 +59,11 @@ export function rodAtTarget(view: JobView, hole: string, setup: string): number 
  */
 export function rodDoubt(view: JobView, sight: RodSight, m: number): string | null {
   const expected = expectedReading(view, sight);
-  if (!expected || !isBeyondBelief({ reading: m, expected: expected.reading, sigma: expected.sigma }))
-    return null;
+  if (!expected) return misplaced(view, sight, m);
+  if (!isBeyondBelief({ reading: m, expected: expected.reading, sigma: expected.sigma })) return null;
   const { units, instruments } = view.plan;
+  if (expected.reading <= 0)
+    return `By what is known the line of sight passes ${formatLength(-expected.reading, units)} ${sight.inverted ? 'above' : 'below'} this point, where the rod cannot read it so. ${sight.inverted ? 'Hold the rod upright' : 'Hold the rod upside down, or raise the level'}; or keep it as read.`;
   const [slip] = rodSlips({
     reading: m,
     expected: expected.reading,
@@ -81,8 +99,25 @@ function expectedReading(view: JobView, sight: RodSight): Expected | null {
       sigma: Math.hypot(line.sigma, known.sigma, rod),
       by: 'its height from other readings comes to',
     };
-  const target = on.point === 'top' ? rodAtTarget(view, on.hole, setup) : null;
+  const target = on.point === 'top' ? belowLine(view, on.hole, setup) : null;
   return target === null ? null : { reading: way * target, sigma: DRIVEN_WITHIN_M, by: 'expected' };
+}
+
+/**
+ * Of a point whose height nothing foretells: ground above where its post's top is to be, or the bottom of a hole above
+ * its ground, is a height told the wrong way.
+ */
+function misplaced(view: JobView, { on, setup, inverted }: RodSight, m: number): string | null {
+  const line = sightLine(view, setup);
+  if (line === null || (on.point !== 'ground' && on.point !== 'bottom')) return null;
+  const height = inverted ? line + m : line - m;
+  const ground = on.point === 'bottom' ? view.heights.get(`ground:${on.hole}`)?.height : undefined;
+  const ceiling = ground ?? view.sited.get(on.hole)?.top;
+  if (ceiling === undefined || height <= ceiling) return null;
+  const post = thingName(postOf(on.hole), view.plan);
+  const what = ground === undefined ? `where the top of ${post} is to be` : 'the ground beside it';
+  const above = formatLength(height - ceiling, view.plan.units);
+  return `This puts ${heightPointName(on, view.plan)} ${above} above ${what}, and a larger reading is a lower point. Read it again, or keep it as read.`;
 }
 
 /** Of what stands there now: a top or a stake that was moved since is another point. */

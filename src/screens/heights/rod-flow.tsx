@@ -5,7 +5,7 @@ import { heightPointName } from '../../job/words.ts';
 import type { JobView } from '../../judge/view.ts';
 import { Button, ButtonRow, Keypad, Sheet } from '../../ui/index.ts';
 import { useReading } from '../set/use-reading.tsx';
-import { rodDoubt } from './rod-belief.ts';
+import { looksBelow, type RodSight, rodDoubt } from './rod-belief.ts';
 
 export interface RodFlowProps {
   readonly view: JobView;
@@ -35,22 +35,23 @@ export function RodFlow({ view, on, setup, expected, inverted = false, ...rest }
   if (notSaved) return notSaved;
   const { units, instruments } = view.plan;
   const title = `Rod on ${heightPointName(on, view.plan)}`;
-  const log = (read: Length, sight: Length | null) =>
+  const log = (read: Length, far: Length | null) =>
     save({
       kind: 'rod',
       setup,
       on,
       reading: read,
-      ...(sight ? { sight } : {}),
+      ...(far ? { sight: far } : {}),
       ...(inverted ? { inverted } : {}),
     });
+  const sight = { on, setup, inverted };
   const asksSight = rest.asksSight === true || looksOff(view);
   if (reading)
     return (
       <SightFlow
         title={title}
         view={view}
-        onDone={(sight) => void log(reading, sight)}
+        onDone={(far) => void log(reading, far)}
         onClose={() => setReading(null)}
       />
     );
@@ -58,14 +59,14 @@ export function RodFlow({ view, on, setup, expected, inverted = false, ...rest }
     <Keypad
       title={title}
       units={units}
-      hint={`Set-up ${setup}. ${inverted ? UPSIDE_DOWN : UPRIGHT}`}
+      hint={`Set-up ${setup}. ${hintFor(view, sight)}`}
       bounds={
         instruments.rodLength
           ? { max: instruments.rodLength.m, maxName: 'the rod’s length' }
           : { max: LONGEST_ROD_M, maxName: 'the longest rod' }
       }
       {...(expected === null ? {} : { expected })}
-      check={(m) => rodDoubt(view, { on, setup, inverted }, m)}
+      check={(m) => rodDoubt(view, sight, m)}
       draft={draft}
       onDraft={setDraft}
       onDone={(read) => (asksSight ? setReading(read) : log(read, null))}
@@ -75,7 +76,14 @@ export function RodFlow({ view, on, setup, expected, inverted = false, ...rest }
 }
 
 const UPRIGHT = 'Rod upright, zero at the foot. A larger reading is a lower point.';
+const TOO_LOW =
+  'The level looks below where this top is to be: raise it, or hold the rod upside down (under Heights and the level).';
 const UPSIDE_DOWN = 'Rod upside down, its foot against the point. A larger reading is a higher point.';
+
+function hintFor(view: JobView, sight: RodSight): string {
+  if (sight.inverted) return UPSIDE_DOWN;
+  return looksBelow(view, sight) ? TOO_LOW : UPRIGHT;
+}
 
 const looksOff = (view: JobView): boolean => view.measured.levelling.collimations.at(-1)?.says === 'off';
 

@@ -167,7 +167,7 @@ test('a test that no level can have caused is said to be so', async () => {
 
 test('what is not on disk stays on the screen', async () => {
   await open();
-  fillDisk();
+  fillDisk('aborted');
   await go('Heights and the level', 'Water level or laser', 'The benchmark', 'Stake A', 'They are level');
   await waitFor(() =>
     expect(screen.getByText(/Water level: the benchmark is level with stake A/)).toBeTruthy(),

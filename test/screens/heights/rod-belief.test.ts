@@ -4,7 +4,7 @@ import { roundedLength } from '../../../src/job/length.ts';
 import { situate } from '../../../src/judge/situation.ts';
 import { viewOf } from '../../../src/judge/view.ts';
 import { differenceDoubt } from '../../../src/screens/heights/difference-belief.ts';
-import { rodAtTarget, rodDoubt, sightLine } from '../../../src/screens/heights/rod-belief.ts';
+import { looksBelow, rodAtTarget, rodDoubt, sightLine } from '../../../src/screens/heights/rod-belief.ts';
 import { inches, sampleBodies, samplePlan } from '../../job/sample.ts';
 import { post } from '../set/set-day.ts';
 import { logOf, READY } from '../stake/field-day.ts';
@@ -46,6 +46,30 @@ describe('a rod reading is asked back', () => {
     expect(rodDoubt(view([]), sight(benchmark), 1)).toBeNull();
     expect(rodDoubt(view(START), sight({ point: 'ground', hole: '1' }), 3)).toBeNull();
     expect(rodDoubt(view(START), sight(top, '2'), 3)).toBeNull();
+  });
+
+  test('where the ground would stand above the post, or the bottom above the ground', () => {
+    const ground: HeightPoint = { point: 'ground', hole: '1' };
+    const bottom: HeightPoint = { point: 'bottom', hole: '1' };
+    expect(rodDoubt(view(START), sight(ground), LINE - TARGET - inches('0 6').m)).toBe(
+      'This puts the ground at hole 1 6″ above where the top of post 1 is to be, and a larger reading is a lower point. Read it again, or keep it as read.',
+    );
+    const known = [...START, rod(ground, inches('5 6').m)];
+    expect(rodDoubt(view(known), sight(bottom), inches('9 0').m)).toBeNull();
+    expect(rodDoubt(view(known), sight(bottom), inches('5 0').m)).toMatch(
+      /^This puts the bottom of hole 1 6″ above the ground beside it/,
+    );
+  });
+
+  test('by no length below nothing: a level that looks below the top foretells no reading, and doubts every one', () => {
+    const low = view([rod(benchmark, TARGET / 2), post('1')]);
+    expect(rodAtTarget(low, '1', '1')).toBeNull();
+    expect(looksBelow(low, sight(top))).toBe(true);
+    expect(looksBelow(low, sight(top, '1', true))).toBe(false);
+    expect(rodDoubt(low, sight(top), 0.1)).toMatch(
+      /^By what is known the line of sight passes 1′ 6″ below this point, where the rod cannot read it so. Hold the rod upside down, or raise the level;/,
+    );
+    expect(rodDoubt(low, sight(top, '1', true), TARGET / 2)).toBeNull();
   });
 
   test('not near the top’s target; beyond a few inches it is', () => {
