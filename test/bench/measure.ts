@@ -4,6 +4,8 @@
  * Seeded jobs; medians of wall-clock times and of processor time after a warm-up (on a busy machine only the second says
  * much). Prints a checksum of the answers, so that a faster wrong answer shows.
  */
+import { execFileSync } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import { standing } from '../../src/job/log.ts';
 import { firstDatum } from '../../src/measure/datum.ts';
@@ -84,6 +86,11 @@ function timeGeneral(job: BenchJob): Timing {
   );
 }
 
+function memory(): { before: number; most: number } {
+  const program = fileURLToPath(new URL('measure-memory.ts', import.meta.url));
+  return JSON.parse(execFileSync(process.execPath, [...process.execArgv, program], { encoding: 'utf8' }));
+}
+
 const show = ({ wall, processor }: Timing) =>
   `${wall.toFixed(2).padStart(10)} ms wall ${processor.toFixed(2).padStart(10)} ms processor`;
 
@@ -105,7 +112,10 @@ const exponent = (of: (timing: Timing) => number) => Math.log10(of(timings[2]!) 
 console.log(
   `growth from 100 to 1000 holes: n^${exponent((t) => t.wall)} wall, n^${exponent((t) => t.processor)} processor (at most n^1.4)`,
 );
-console.log(`greatest memory of the process: ${Math.round(process.resourceUsage().maxRSS / 1024)} MB`);
+const { before, most } = memory();
+console.log(
+  `greatest memory, grid of 1000 in a process of its own: ${most} MB (at most 200 MB); Node, tsx and the program take ${before} MB of it`,
+);
 
 const general = timeGeneral(gridJob(100, 1));
 const ratio = (of: (timing: Timing) => number) => Math.round(of(general) / of(timings[1]!));
