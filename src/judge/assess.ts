@@ -1,6 +1,6 @@
 import { requiredDepth } from '../build/index.ts';
 import type { Entry } from '../job/entry-schema.ts';
-import type { Suspicion } from '../measure/types.ts';
+import type { PullResult, Suspicion } from '../measure/types.ts';
 import { findingsOf, repulledBaseline } from './findings.ts';
 import { heightFindings } from './height-findings.ts';
 import { assessHole, postPositions } from './hole.ts';
@@ -41,7 +41,8 @@ export function assessSituation(situation: Situation): Assessment {
     },
     holes,
     tops: topsOf(best),
-    pulls: pullsOf(view),
+    pulls: view.measured.pulls.map((pull) => tellOf(view, pull)),
+    offsets: view.measured.offsets.map((off) => ({ ...tellOf(view, off), part: off.part })),
     globalTest: view.measured.globalTest,
     findings: [
       ...problems,
@@ -63,6 +64,7 @@ const EMPTY: Assessment = {
   holes: [],
   tops: { common: null, highest: null, lowest: null, text: 'No top is measured.' },
   pulls: [],
+  offsets: [],
   globalTest: { chiSquare: 0, degreesOfFreedom: 0, chance: 1 },
   findings: [],
   moved: null,
@@ -77,18 +79,19 @@ function wrongPosts(view: JobView, holes: readonly HoleAssessment[]): ReadonlySe
   return new Set(wrong.map(({ hole }) => hole));
 }
 
-function pullsOf(view: JobView): PullAssessment[] {
-  return view.measured.pulls.map(
-    ({ entry, predicted, residual, redundancy, standardised, smallestCaught }) => ({
-      entry,
-      predicted,
-      residual,
-      redundancy,
-      standardised,
-      smallestCaught: Number.isFinite(smallestCaught) ? smallestCaught : null,
-      suspect: view.suspects.has(entry),
-    }),
-  );
+function tellOf(
+  view: JobView,
+  { entry, predicted, residual, redundancy, standardised, smallestCaught }: PullResult,
+): PullAssessment {
+  return {
+    entry,
+    predicted,
+    residual,
+    redundancy,
+    standardised,
+    smallestCaught: Number.isFinite(smallestCaught) ? smallestCaught : null,
+    suspect: view.suspects.has(entry),
+  };
 }
 
 const tellerWords = (view: JobView, suspicion: Suspicion): string =>

@@ -31,7 +31,7 @@ export interface Nudge {
   readonly bearing: number;
   /** `Push the foot of post 4: 5/8″ toward the pier.` */
   readonly words: string;
-  /** What each tape reads when it is right. */
+  /** What is there between the ends when it is right, metres; a tape of its own corrections reads what `readingOn` says. */
   readonly readings: readonly { readonly from: PullEnd; readonly to: PullEnd; readonly reading: number }[];
 }
 
@@ -160,6 +160,11 @@ export interface PullAssessment {
   readonly suspect: boolean;
 }
 
+/** As of a pull, of one part of what was measured off a string. `predicted` of an offset is positive on the left. */
+export interface OffsetAssessment extends PullAssessment {
+  readonly part: 'station' | 'offset';
+}
+
 export interface NextPull {
   readonly from: PullEnd;
   readonly to: PullEnd;
@@ -181,6 +186,8 @@ export interface Assessment {
   readonly holes: readonly HoleAssessment[];
   readonly tops: TopsAssessment;
   readonly pulls: readonly PullAssessment[];
+  /** Of each entry its station and its offset, as far as they were read. */
+  readonly offsets: readonly OffsetAssessment[];
   readonly globalTest: GlobalTest;
   readonly findings: readonly Finding[];
   /** A stake that moved unnoticed; null when nothing says so. Told among the findings, too. */

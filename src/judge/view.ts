@@ -97,10 +97,13 @@ export function viewOf(situation: Situation): JobView | null {
     suspects,
     shaken: shakenBy(measured.moves, entries),
     suspectedThings: new Set(
-      [...suspects].flatMap((id) => {
-        const body = pullBodies.get(id)?.body;
-        return body ? [thingKey(body.from.thing), thingKey(body.to.thing)] : [];
-      }),
+      [...ofKind(entries, 'pull'), ...ofKind(entries, 'offset')]
+        .filter(({ id }) => suspects.has(id))
+        .flatMap(({ body }) =>
+          body.kind === 'pull'
+            ? [thingKey(body.from.thing), thingKey(body.to.thing)]
+            : [thingKey(body.of.thing)],
+        ),
     ),
     book: bookOf(entries),
   };

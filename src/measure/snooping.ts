@@ -71,7 +71,8 @@ export function suspicionsOf(tested: Tested): Suspicion[] {
   return suspects
     .filter((suspect, i) => !isCleared(suspect, suspects.slice(i + 1), current))
     .map(({ rows, rest }) => ({
-      entries: rows.flatMap((k) => tested.entries[k] ?? []),
+      // A station and an offset were written down as one.
+      entries: [...new Set(rows.flatMap((k) => tested.entries[k] ?? []))],
       misreading: rest.residual[rows[0]!]!,
     }));
 }
