@@ -91,22 +91,30 @@ function leanOf(solution: Solution, node: number, guessed: ReadonlySet<number>):
 /** In terms of what the tape of that pull reads. */
 function pullResult(solution: Solution, tested: Tested, pull: PullReading, k: number): PullResult {
   const predicted = readingFor(pull.taped, solution.evaluation.predicted[k]!);
-  return { ...rowResult(solution, tested, pull, k), predicted, residual: pull.read - predicted };
+  return rowResult(solution, tested, pull, k, { predicted, residual: pull.read - predicted });
 }
 
 function offsetResult(solution: Solution, tested: Tested, row: OffsetReading, k: number): OffsetResult {
   const { part } = row;
   const predicted = solution.evaluation.predicted[k]!;
-  return { ...rowResult(solution, tested, row, k), part, predicted, residual: row.reading - predicted };
+  return { part, ...rowResult(solution, tested, row, k, { predicted, residual: row.reading - predicted }) };
 }
 
-function rowResult(solution: Solution, tested: Tested, row: PullReading | OffsetReading, k: number) {
+function rowResult(
+  solution: Solution,
+  tested: Tested,
+  row: PullReading | OffsetReading,
+  k: number,
+  { predicted, residual }: Pick<PullResult, 'predicted' | 'residual'>,
+): PullResult {
   const { nodes } = solution.model.network;
   const { entry, sigma } = row;
   const redundancy = solution.redundancy[k]!;
   return {
     entry,
     current: nodesOf(row).every((node) => nodes[node]!.current),
+    predicted,
+    residual,
     sigma,
     redundancy,
     standardised: standardised(tested, k),

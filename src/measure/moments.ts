@@ -49,8 +49,7 @@ export function momentsOf(log: readonly Entry[]): Moment[] {
   return [...moments.values()].flatMap((list) => list.slice(-MOST_MOMENTS));
 }
 
-const lineOf = ({ body }: EntryOf<'pull'>): string =>
-  [body.from, body.to]
-    .map(({ thing }) => thingKey(thing))
-    .sort()
-    .join(' ');
+function lineOf({ body }: EntryOf<'pull'>): string {
+  const [from, to] = [thingKey(body.from.thing), thingKey(body.to.thing)];
+  return from < to ? `${from} ${to}` : `${to} ${from}`;
+}
