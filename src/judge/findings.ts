@@ -70,18 +70,36 @@ function slipWords(view: JobView, entry: Entry, misreading: number): string {
 const STAKE_A = { kind: 'stake', label: 'A' } as const;
 const STAKE_B = { kind: 'stake', label: 'B' } as const;
 
-/** A–B pulled again that no longer reads what it did: one of the stakes has moved, or one reading is wrong. */
-export function repulledBaseline(view: JobView): Finding | null {
+/** How A–B reads now against before. Metres. */
+export interface BaselineChange {
+  /** The last reading less the mean of those before, both as corrected. */
+  readonly change: number;
+  /** More than this is no luck. */
+  readonly allowed: number;
+  readonly entries: readonly string[];
+}
+
+/** What A–B pulled again tells; null until it was pulled twice as the stakes stand now. */
+export function baselineChange(view: JobView): BaselineChange | null {
   const pulls = pullsBetween(view, STAKE_A, STAKE_B);
   const last = pulls.at(-1);
   const before = pulls.slice(0, -1);
   if (!last || before.length === 0) return null;
   const mean = before.reduce((sum, pull) => sum + pull.residual, 0) / before.length;
-  const change = last.residual - mean;
-  if (Math.abs(change) <= REPEATS_AGREE * last.sigma * Math.sqrt(1 + 1 / before.length)) return null;
-  const { units } = view.plan;
-  const text = `A to B now reads ${small(change, units)} ${change > 0 ? 'longer' : 'shorter'} than before: a stake has moved, or a pull was misread. Pull A to B again, and from each of them to something that stood still.`;
-  return { code: 'baseline', text, entries: pulls.map((pull: PullResult) => pull.entry) };
+  return {
+    change: last.residual - mean,
+    allowed: REPEATS_AGREE * last.sigma * Math.sqrt(1 + 1 / before.length),
+    entries: pulls.map((pull: PullResult) => pull.entry),
+  };
+}
+
+/** A–B pulled again that no longer reads what it did: one of the stakes has moved, or one reading is wrong. */
+export function repulledBaseline(view: JobView): Finding | null {
+  const found = baselineChange(view);
+  if (!found || Math.abs(found.change) <= found.allowed) return null;
+  const { change, entries } = found;
+  const text = `A to B now reads ${small(change, view.plan.units)} ${change > 0 ? 'longer' : 'shorter'} than before: a stake has moved, or a pull was misread. Pull A to B again, and from each of them to something that stood still.`;
+  return { code: 'baseline', text, entries };
 }
 
 /** B does not stand where the plan has it. Lengths from B follow it; a foot misread at the first pull would be followed too. */

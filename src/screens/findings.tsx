@@ -8,7 +8,7 @@ import { More } from './more.tsx';
 import { hrefOf } from './route.ts';
 
 /** Findings that shake every place there is: they stand above whatever is to be done next. */
-const SHAKES_ALL: ReadonlySet<Finding['code']> = new Set(['baseline', 'global-test']);
+const SHAKES_ALL: ReadonlySet<Finding['code']> = new Set(['moved-stake', 'baseline', 'global-test']);
 
 /** What makes every place doubtful, with the line A–B one tap away. */
 export function Alarms() {
@@ -21,7 +21,7 @@ export function Alarms() {
         <p key={text}>{text}</p>
       ))}
       <ButtonLink href={hrefOf({ at: 'job', job: jobId, phase: 'stake', hole: null })}>
-        See to A and B
+        See to the stakes
       </ButtonLink>
     </Caution>
   );

@@ -6,6 +6,7 @@ import { HeightsButton } from '../heights/heights-button.tsx';
 import { useJobBook } from '../job-book.ts';
 import { JobFrame } from '../job-frame.tsx';
 import { hrefOf } from '../route.ts';
+import { SessionCheck } from '../session-check.tsx';
 import { digTask } from './dig-step.ts';
 import '../cards.css';
 
@@ -37,6 +38,7 @@ export function DigPage({ actions, hole, children }: DigPageProps) {
   const href = (label: string) => hrefOf({ at: 'job', job: jobId, phase: 'dig', hole: label });
   return (
     <JobFrame phase="dig" actions={actions}>
+      <SessionCheck />
       {children}
       <PlanDrawing
         title={hole === undefined ? plan.name : `${plan.name}, hole ${hole}`}

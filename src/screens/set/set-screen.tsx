@@ -12,6 +12,7 @@ import { setLook } from '../looks.ts';
 import { NothingYet } from '../nothing-yet.tsx';
 import type { PhaseProps } from '../phase-props.ts';
 import { hrefOf } from '../route.ts';
+import { SessionCheck } from '../session-check.tsx';
 import { useHold } from '../use-hold.ts';
 import { useLog } from '../use-log.ts';
 import { useStartAtTop } from '../use-start-at-top.ts';
@@ -68,6 +69,7 @@ function SetWork({ book, focused }: { readonly book: SetBook; readonly focused: 
   return (
     <JobFrame phase="set" actions={actions}>
       <Alarms />
+      <SessionCheck />
       {hole && step ? (
         <>
           <SetCard step={step} hole={hole} plan={view.plan} how={how} />

@@ -7,7 +7,8 @@ import { useOpenPull } from '../open-pull.ts';
 import type { PullToRead } from '../pull-flow.tsx';
 import { hrefOf } from '../route.ts';
 import type { Misread } from './misread.ts';
-import { type HoleTask, holeAfter, unsureKey } from './stake-step.ts';
+import { putOffNote } from './put-off.ts';
+import { type HoleTask, holeAfter } from './stake-step.ts';
 import { StrikeButton } from './strike-button.tsx';
 import type { UnsurePull } from './unsure-pull.ts';
 import type { Stake } from './use-stake.ts';
@@ -21,8 +22,6 @@ export interface HoleActionsProps {
   /** A reading that looks wrong: before a stake is shifted. */
   readonly misread: Misread | null;
   readonly unsure: UnsurePull;
-  /** Takes the key of an unsure stake that the user goes past. */
-  readonly onPutOff: (key: string) => void;
   readonly log: (body: Body) => Promise<boolean>;
 }
 
@@ -64,19 +63,19 @@ export function HoleActions(props: HoleActionsProps) {
   );
 }
 
-/** An unsure stake is put off, too: with nothing else to drive, the way leads on to the check pulls. */
+/**
+ * An unsure stake is put off, too: with nothing else to drive, the way leads on to the check pulls. The log keeps that it was,
+ * so that it is not asked for again before one of its tapes is read.
+ */
 function UnsureLater({
-  stake,
   hole,
-  onPutOff,
+  log,
   href,
-}: Pick<HoleActionsProps, 'stake' | 'hole' | 'onPutOff'> & { readonly href: string }) {
-  const later = () => {
-    const key = unsureKey(stake.state.present, hole);
-    if (key !== null) onPutOff(key);
-    location.hash = href;
+}: Pick<HoleActionsProps, 'hole' | 'log'> & { readonly href: string }) {
+  const later = async () => {
+    if (await log(putOffNote(hole))) location.hash = href;
   };
-  return <Button onPress={later}>Later</Button>;
+  return <Button onPress={() => void later()}>Later</Button>;
 }
 
 function MainAction(props: HoleActionsProps & { readonly onMoved: () => void }) {

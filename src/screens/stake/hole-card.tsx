@@ -27,15 +27,13 @@ export interface HoleCardProps {
   readonly stake: Stake;
   readonly hole: string;
   readonly task: HoleTask;
-  /** Takes the key of an unsure stake that the user goes past. */
-  readonly onPutOff: (key: string) => void;
 }
 
 /** Leaves the figures, the drawing and the main button on a phone of 844 px together, with Undo above the button. */
 const DRAWING_HEIGHT = 180;
 
 /** One hole's stake: where both tapes meet, and what they read when it is driven. */
-export function HoleCard({ stake, hole, task, onPutOff }: HoleCardProps) {
+export function HoleCard({ stake, hole, task }: HoleCardProps) {
   const { situation, assessment } = useJobBook();
   const [how, setHow] = useHold();
   const { failed, log } = useLog();
@@ -56,7 +54,7 @@ export function HoleCard({ stake, hole, task, onPutOff }: HoleCardProps) {
     <StakePage
       state={stake.state}
       hole={hole}
-      actions={<HoleActions {...{ stake, hole, task, fromA, fromB, misread, unsure, onPutOff, log }} />}
+      actions={<HoleActions {...{ stake, hole, task, fromA, fromB, misread, unsure, log }} />}
     >
       <h2>{headline(hole, task, assessed, plan.units)}</h2>
       {failed && <Problem text={`Stake ${hole}: not saved; free some space, then tap again.`} />}

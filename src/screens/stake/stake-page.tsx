@@ -6,6 +6,7 @@ import { HeightsButton } from '../heights/heights-button.tsx';
 import { useJobBook } from '../job-book.ts';
 import { JobFrame } from '../job-frame.tsx';
 import { hrefOf } from '../route.ts';
+import { SessionCheck } from '../session-check.tsx';
 import { CheckList } from './check-list.tsx';
 import { Findings } from './findings.tsx';
 import '../cards.css';
@@ -38,6 +39,7 @@ export function StakePage({ actions, children, state, hole, about }: StakePagePr
   return (
     <JobFrame phase="stake" actions={actions}>
       <Findings about={about ?? null} />
+      <SessionCheck />
       {children}
       {state && (
         <>

@@ -17,7 +17,6 @@ import { PlaceCard } from './place-card.tsx';
 import { CheckCard, SettleCard, StrikeCard } from './proof-cards.tsx';
 import { ReferenceCard } from './reference-card.tsx';
 import type { StakeStep } from './stake-step.ts';
-import { usePutOff } from './use-put-off.ts';
 import { type Stake, useStake } from './use-stake.ts';
 import { UtilitiesCard } from './utilities-card.tsx';
 
@@ -28,8 +27,7 @@ export function StakeScreen({ hole }: PhaseProps) {
   const [placing, setPlacing] = useState<Placing | null>(null);
   const [pull, setPull] = useState<PullToRead | null>(null);
   const [how] = useHold();
-  const [putOff, onPutOff] = usePutOff();
-  const stake = useStake(hole, { goOn, pastMoved, putOff });
+  const stake = useStake(hole, { goOn, pastMoved });
   // A hole or phase of its own starts this screen afresh, and the last one may have been scrolled far.
   useStartAtTop(cardKey(stake.step, placing));
   return (
@@ -40,12 +38,7 @@ export function StakeScreen({ hole }: PhaseProps) {
         ) : placing === 'further' ? (
           <FurtherPlaceCard onClose={() => setPlacing(null)} />
         ) : (
-          <StakeCard
-            stake={stake}
-            onGoOn={() => setGoOn(true)}
-            onPastMoved={() => setPastMoved(true)}
-            onPutOff={onPutOff}
-          />
+          <StakeCard stake={stake} onGoOn={() => setGoOn(true)} onPastMoved={() => setPastMoved(true)} />
         )}
         {pull && <PullFlow pull={pull} how={how} onClose={() => setPull(null)} />}
       </MovePlacesContext.Provider>
@@ -69,10 +62,9 @@ interface StakeCardProps {
   readonly stake: Stake;
   readonly onGoOn: () => void;
   readonly onPastMoved: () => void;
-  readonly onPutOff: (key: string) => void;
 }
 
-function StakeCard({ stake, onGoOn, onPastMoved, onPutOff }: StakeCardProps) {
+function StakeCard({ stake, onGoOn, onPastMoved }: StakeCardProps) {
   const { step } = stake;
   switch (step.at) {
     case 'plan':
@@ -90,7 +82,7 @@ function StakeCard({ stake, onGoOn, onPastMoved, onPutOff }: StakeCardProps) {
     case 'further':
       return <FurtherCard stake={stake} reference={step.reference} task={step.task} />;
     case 'hole':
-      return <HoleCard key={step.hole} stake={stake} hole={step.hole} task={step.task} onPutOff={onPutOff} />;
+      return <HoleCard key={step.hole} stake={stake} hole={step.hole} task={step.task} />;
     case 'strike':
       return <StrikeCard key={step.entry.id} stake={stake} entry={step.entry} />;
     case 'check':

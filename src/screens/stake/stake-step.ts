@@ -44,7 +44,7 @@ export interface StakeState {
   readonly goOn?: boolean;
   /** The user goes on although a stake seems to have moved. */
   readonly pastMoved?: boolean;
-  /** Unsure stakes, by `unsureKey`, that wait for later. */
+  /** Holes whose unsure stakes wait for later. */
   readonly putOff?: ReadonlySet<string>;
 }
 
@@ -169,16 +169,8 @@ function holeTask({ hole, staked, dug }: HoleAssessment, { present, checks }: St
 }
 
 /** Wants something now: an unsure stake that the user went past waits, until it is pulled to again. */
-function isOpen({ present, putOff }: StakeState, label: string, task: HoleTask): boolean {
-  const key = task === 'unsure' ? unsureKey(present, label) : null;
-  return task !== 'done' && !(key !== null && putOff?.has(key));
-}
-
-/** Names a stake with its last pulls from A and B, by which an unsure one is put off; null while it has not both. */
-export function unsureKey(present: Present, hole: string): string | null {
-  const stake: Thing = { kind: 'hole-stake', hole };
-  const [a, b] = [present.pull(STAKE_A, stake), present.pull(STAKE_B, stake)];
-  return a && b ? `${a.id} ${b.id}` : null;
+function isOpen({ putOff }: StakeState, label: string, task: HoleTask): boolean {
+  return task !== 'done' && !(task === 'unsure' && putOff?.has(label));
 }
 
 /**

@@ -6,6 +6,7 @@ import { checkPulls, type HolePulls, holePulls, workOrder } from '../../stakeout
 import { stakePlaces } from '../drawn-site.ts';
 import { type JobBook, useJobBook } from '../job-book.ts';
 import { presentOf } from './present.ts';
+import { putOffIn } from './put-off.ts';
 import { type StakeState, type StakeStep, stakeStep } from './stake-step.ts';
 
 /** All that the cards of the Stake phase show, worked out once for each change of the log. */
@@ -17,13 +18,13 @@ export interface Stake {
 }
 
 /** What the user chose to go past. */
-export type StakeChoices = Pick<StakeState, 'goOn' | 'pastMoved' | 'putOff'>;
+export type StakeChoices = Pick<StakeState, 'goOn' | 'pastMoved'>;
 
-export function useStake(focused: string | null, { goOn, pastMoved, putOff }: Required<StakeChoices>): Stake {
+export function useStake(focused: string | null, { goOn, pastMoved }: Required<StakeChoices>): Stake {
   const { situation, assessment } = useJobBook();
   return useMemo(
-    () => stakeOf({ situation, assessment }, focused, { goOn, pastMoved, putOff }),
-    [situation, assessment, focused, goOn, pastMoved, putOff],
+    () => stakeOf({ situation, assessment }, focused, { goOn, pastMoved }),
+    [situation, assessment, focused, goOn, pastMoved],
   );
 }
 
@@ -34,10 +35,12 @@ export function stakeOf(
 ): Stake {
   const { plan, laid, entries } = situation;
   const sited = laid?.holes ?? [];
+  const present = presentOf(entries);
   const state: StakeState = {
     situation,
     assessment,
-    present: presentOf(entries),
+    present,
+    putOff: putOffIn(entries, present),
     order: workOrder(sited.map(({ label, site }) => ({ label, at: site }))),
     checks: plan ? checkPulls(sited, plan.instruments) : [],
     focused,

@@ -79,12 +79,7 @@ export const dug = (hole: string, depth: string, obstruction: 'none' | 'rock' = 
 export const logOf = (bodies: readonly Body[]): Entry[] => bodies.map((body, i) => entry(i + 1, body));
 
 /** What the Stake phase makes of a log. */
-export function stakeAfter(
-  bodies: readonly Body[],
-  focused: string | null = null,
-  goOn = false,
-  putOff: ReadonlySet<string> = new Set(),
-): Stake {
+export function stakeAfter(bodies: readonly Body[], focused: string | null = null, goOn = false): Stake {
   const situation = situate(logOf(bodies));
-  return stakeOf({ situation, assessment: assessSituation(situation) }, focused, { goOn, putOff });
+  return stakeOf({ situation, assessment: assessSituation(situation) }, focused, { goOn });
 }

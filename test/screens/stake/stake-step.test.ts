@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Body } from '../../../src/job/entry-schema.ts';
-import { holeAfter, unsureKey } from '../../../src/screens/stake/stake-step.ts';
+import { putOffNote } from '../../../src/screens/stake/put-off.ts';
+import { holeAfter } from '../../../src/screens/stake/stake-step.ts';
+import { inches } from '../../job/sample.ts';
 import {
   BASELINE,
   CHECKS,
@@ -81,13 +83,12 @@ describe('each hole in turn', () => {
   test('an unsure stake stops before the next is driven, until it is put off or a check pull is made to it', () => {
     const bodies = [...READY, ...unsure(FIRST)];
     expect(step(bodies)).toEqual({ at: 'hole', hole: FIRST, task: 'unsure' });
-    const key = unsureKey(stakeAfter(bodies).state.present, FIRST)!;
-    const later = stakeAfter(bodies, null, false, new Set([key]));
-    expect(later.step).toEqual({ at: 'hole', hole: SECOND, task: 'drive' });
-    const again = stakeAfter([...bodies, fromA(FIRST, 0.001)], null, false, new Set([key])).state;
-    expect(unsureKey(again.present, FIRST)).not.toBe(key);
+    const put = [...bodies, putOffNote(FIRST)];
+    expect(step(put)).toEqual({ at: 'hole', hole: SECOND, task: 'drive' });
+    const sloping: Body = { ...fromA(FIRST, 0.001), hold: { how: 'slope' } } as Body;
+    expect(step([...put, sloping])).toEqual({ at: 'hole', hole: FIRST, task: 'unsure' });
     const rest = ORDER.slice(1).flatMap(staked);
-    const ends = stakeAfter([...bodies, ...rest], null, false, new Set([key]));
+    const ends = stakeAfter([...put, ...rest]);
     expect(ends.step.at).toBe('check');
     expect(holeAfter(ends.state, SECOND)).toBeNull();
     const { from, to, expected } = CHECKS.find((pulled) =>
@@ -115,6 +116,45 @@ describe('each hole in turn', () => {
     expect(holeAfter(state, FIRST)).toBe(ORDER[2]);
     expect(holeAfter(state, ORDER.at(-1)!)).toBe(FIRST);
     expect(holeAfter(stakeAfter(STAKED).state, FIRST)).toBeNull();
+  });
+});
+
+describe('a further stake', () => {
+  const C = stake('C');
+  const asked: Body = {
+    kind: 'reference',
+    thing: { kind: 'stake', label: 'C' },
+    at: { right: inches('0'), front: inches('20 0') },
+  };
+  const at = stakeAfter([...READY, asked]).state.situation.laid!.references[0]!.site;
+  const tied = [
+    stand(C),
+    pull(stake('A'), C, Math.hypot(at.x, at.y)),
+    pull(stake('B'), C, Math.hypot(at.x - BASELINE, at.y)),
+  ];
+
+  test('that is wanted is driven, then tied to A and to B, before the next hole is staked', () => {
+    const task = (n: number) => step([...READY, asked, ...tied.slice(0, n)]);
+    expect(task(0)).toMatchObject({ at: 'further', task: 'drive' });
+    expect(task(1)).toMatchObject({ at: 'further', task: 'from-a' });
+    expect(task(2)).toMatchObject({ at: 'further', task: 'from-b' });
+    expect(task(3)).toEqual({ at: 'hole', hole: FIRST, task: 'drive' });
+  });
+
+  test('does not stand in the way of a hole that was asked for', () => {
+    expect(step([...READY, asked], SECOND)).toMatchObject({ at: 'hole', hole: SECOND });
+  });
+
+  test('that moved comes before all else, and is settled by one entry that says since when', () => {
+    const far = pull(stake('A'), stake('B'), BASELINE + 0.03);
+    const bodies = [...READY, asked, ...tied, ...ORDER.flatMap(staked), far];
+    const found = stakeAfter(bodies).step;
+    expect(found).toMatchObject({ at: 'moved' });
+    const since = found.at === 'moved' ? found.moved.suspects[0]!.since : '';
+    const said: Body = { kind: 'stand', thing: stake('B'), event: 'moved', since };
+    const tie = pull(stake('B'), C, Math.hypot(at.x - BASELINE, at.y));
+    expect(step([...bodies, said])).toMatchObject({ at: 'further', task: 'from-b' });
+    expect(step([...bodies, said, tie]).at).not.toBe('moved');
   });
 });
 

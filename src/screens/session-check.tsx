@@ -1,0 +1,67 @@
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { endName } from '../job/words.ts';
+import { viewOf } from '../judge/view.ts';
+import { Button, ButtonRow, Caution, Problem, PullRow } from '../ui/index.ts';
+import { useJobBook } from './job-book.ts';
+import { More } from './more.tsx';
+import { PullFlow } from './pull-flow.tsx';
+import { heldTape } from './rise-words.ts';
+import { NOT_LOOKED_AT, sessionOf, sessionTitle } from './session.ts';
+import { useHold } from './use-hold.ts';
+import { useLog } from './use-log.ts';
+
+/** When work begins again after half a day: A–B and a witness are pulled again, with their own keypad, or passed over. */
+export function SessionCheck() {
+  const { situation, assessment } = useJobBook();
+  const now = useNow();
+  const { failed, log } = useLog();
+  const [how] = useHold();
+  const [open, setOpen] = useState(false);
+  const session = useMemo(() => {
+    const view = viewOf(situation);
+    return view && !assessment.moved ? sessionOf(view, assessment.holes, now) : null;
+  }, [situation, assessment, now]);
+  const { plan } = situation;
+  if (!plan || !session) return null;
+  const { ask, why, found } = session;
+  return (
+    <Caution title={sessionTitle(session)}>
+      {failed && <Problem text="Not saved; free some space, then tap again." />}
+      {found !== null && <p>{found}</p>}
+      {why !== '' && <p>{why}</p>}
+      {ask && (
+        <>
+          <PullRow
+            from={`from ${endName(ask.from, plan)}`}
+            to={`to ${endName(ask.to, plan)}`}
+            {...heldTape(situation, ask, how)}
+            units={plan.units}
+          />
+          <ButtonRow>
+            <Button onPress={() => setOpen(true)}>Check {found === null ? 'A–B' : 'it'} now</Button>
+          </ButtonRow>
+          <More label="Not this time">
+            <p>
+              A stake knocked meanwhile would then not show before posts fail to fit. The log will say so.
+            </p>
+            <Button onPress={() => void log({ kind: 'note', text: NOT_LOOKED_AT })}>Go on without</Button>
+          </More>
+          {open && <PullFlow pull={ask} how={how} onClose={() => setOpen(false)} />}
+        </>
+      )}
+    </Caution>
+  );
+}
+
+/** The time when the screen was opened or last came to the front: a job is taken up again at one of these. */
+function useNow(): number {
+  const [now, setNow] = useState(Date.now);
+  useEffect(() => {
+    const onVisible = () => {
+      if (document.visibilityState === 'visible') setNow(Date.now());
+    };
+    document.addEventListener('visibilitychange', onVisible);
+    return () => document.removeEventListener('visibilitychange', onVisible);
+  }, []);
+  return now;
+}
