@@ -4,6 +4,7 @@ export { measure } from './measure.ts';
 export type { LevelLoop } from './misclosure.ts';
 export { movedStakes } from './moved.ts';
 export { DRIVEN_WITHIN_M, type Prediction, predict } from './predict.ts';
+export { type PredictedOffset, predictOffset } from './predict-offset.ts';
 export { GUARDED_FROM, NONCENTRALITY } from './reliability.ts';
 export { rodSlips } from './rod-slips.ts';
 export { tapeSigma } from './sigma.ts';

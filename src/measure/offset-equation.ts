@@ -30,8 +30,9 @@ export function offsetEquation(
   const dy = to.y - from.y;
   const length = Math.sqrt(dx * dx + dy * dy);
   const known = length > NO_STRING_M;
-  const e = known ? { x: dx / length, y: dy / length } : { x: 1, y: 0 };
-  const n = { x: -e.y, y: e.x };
+  // Without a direction a string tells nothing of any place.
+  const e = known ? { x: dx / length, y: dy / length } : { x: 0, y: 0 };
+  const n = { x: 0 - e.y, y: e.x };
   const rx = place.x - from.x;
   const ry = place.y - from.y;
   const station = e.x * rx + e.y * ry;

@@ -65,12 +65,20 @@ export function offsetRows(
   const rows: OffsetReading[] = [];
   if (body.station) {
     const { m: reading } = body.station;
-    const sigma = Math.hypot(tapeSigma(Math.abs(reading), instruments), SQUARE_WITHIN * (off ?? 0));
+    const sigma = stationSigma(reading, off ?? 0, instruments);
     rows.push({ ...common, part: 'station', gap: 0, reading, sigma });
   }
   if (off !== undefined) {
-    const sigma = Math.hypot(tapeSigma(off, instruments), STRAIGHT_WITHIN_M);
+    const sigma = offsetSigma(off, instruments);
     rows.push({ ...common, part: 'offset', gap: side * gap, reading: side * off, sigma });
   }
   return rows;
 }
+
+/** One sigma of a station, of what stands `off` from the string; metres. */
+export const stationSigma = (station: number, off: number, instruments: Instruments): number =>
+  Math.hypot(tapeSigma(Math.abs(station), instruments), SQUARE_WITHIN * off);
+
+/** One sigma of an offset, metres. */
+export const offsetSigma = (off: number, instruments: Instruments): number =>
+  Math.hypot(tapeSigma(off, instruments), STRAIGHT_WITHIN_M);

@@ -56,13 +56,14 @@ function tapeError(reading: number, rise: number, instruments: Instruments): num
   return Math.hypot(tapeSigma(reading, instruments), fromRise);
 }
 
-interface Touched {
+/** A place that was touched, with its doubt. */
+export interface Touched {
   readonly place: Vec;
   readonly covariance: Covariance;
   readonly gap: number;
 }
 
-function touched(end: PullEnd, measured: Measured, holes: readonly SitedHole[]): Touched | null {
+export function touched(end: PullEnd, measured: Measured, holes: readonly SitedHole[]): Touched | null {
   const { thing } = end;
   const hole = 'hole' in thing ? (holes.find(({ label }) => label === thing.hole) ?? null) : null;
   if ('hole' in thing && !hole) return null;

@@ -39,6 +39,7 @@ export function OtherReadings({ view, hole, setup, onFlow, onLog }: OtherReading
           Tape from {endName(from, view.plan)}
         </Button>
       ))}
+      <Button onPress={() => onFlow({ take: 'string' })}>Measured off a string</Button>
       {SIDES.map((side) => (
         <Button key={side} onPress={() => onFlow({ take: 'plumb', side })}>
           Plumb, {sideName(side, turning)} face

@@ -1,14 +1,16 @@
 import type { EntryOf, HeightPoint, Hold, Side } from '../../job/entry-schema.ts';
 import { ofKind } from '../../job/log.ts';
-import type { JobView } from '../../judge/view.ts';
+import { type JobView, postOf } from '../../judge/view.ts';
 import { RodFlow } from '../heights/rod-flow.tsx';
 import { PullFlow, type PullToRead } from '../pull-flow.tsx';
+import { StringFlow } from '../stake/string-flow.tsx';
 import { PlumbFlow } from './plumb-flow.tsx';
 import { StrikeOne } from './strike-one.tsx';
 
 /** The reading that is being taken. */
 export type OpenFlow =
   | { readonly take: 'pull'; readonly pull: PullToRead }
+  | { readonly take: 'string' }
   | { readonly take: 'plumb'; readonly side: Side }
   | { readonly take: 'strike'; readonly entry: EntryOf<'pull'> }
   | { readonly take: 'rod'; readonly on: HeightPoint; readonly expected: number | null };
@@ -27,6 +29,8 @@ export function SetFlow({ flow, hole, how, setup, view, onClose }: SetFlowProps)
   switch (flow.take) {
     case 'pull':
       return <PullFlow pull={flow.pull} how={how} onClose={onClose} />;
+    case 'string':
+      return <StringFlow thing={postOf(hole)} onClose={onClose} />;
     case 'plumb': {
       const lastOver = ofKind(view.entries, 'plumb').at(-1)?.body.over ?? null;
       return <PlumbFlow view={view} hole={hole} side={flow.side} lastOver={lastOver} onClose={onClose} />;
