@@ -59,7 +59,7 @@ function gather(
 export const LANES = 4;
 
 /** A vector of few entries, by position. */
-export interface FewEntries {
+interface FewEntries {
   readonly positions: ArrayLike<number>;
   readonly values: ArrayLike<number>;
 }
