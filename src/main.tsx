@@ -1,6 +1,9 @@
+import './screens/early.ts';
+
 import { registerSW } from 'virtual:pwa-register';
 import { render } from 'preact';
-import { App, startRoute } from './screens/app.tsx';
+import { App } from './screens/app.tsx';
+import { startRoute } from './screens/last-place.ts';
 import { type Register, watchOffline } from './screens/offline.ts';
 import { fetchFirst } from './screens/parts.ts';
 import { type Services, ServicesContext } from './screens/services.ts';

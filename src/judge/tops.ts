@@ -1,4 +1,5 @@
 import { thingName } from '../job/words.ts';
+import { variancesAgainstMean } from '../measure/height-tops.ts';
 import { chanceWithin } from './chance.ts';
 import { judged, unmeasured } from './judgement.ts';
 import { isOfTop, topKey } from './level.ts';
@@ -59,7 +60,10 @@ function findCommonLevel(view: JobView): CommonLevel | null {
   const near = tops.filter(({ above }) => Math.abs(above - middle) <= toleranceOf(view));
   const members = near.length > 0 ? near : tops;
   const above = members.reduce((sum, each) => sum + each.above, 0) / members.length;
-  const variances = view.measured.levelling.againstMean(members.map(({ hole }) => topKey(hole)));
+  const variances = variancesAgainstMean(
+    view.measured.levelling.tops,
+    members.map(({ hole }) => topKey(hole)),
+  );
   return { tops, members, above, variances };
 }
 
@@ -153,7 +157,9 @@ function tooFewWords(view: JobView): string {
 function governsWords(view: JobView, { tops, variances }: CommonLevel, highest: Top, lowest: Top): string {
   const { units } = view.plan;
   const spread = highest.above - lowest.above;
-  const among = view.measured.levelling.againstMean([topKey(lowest.hole)]).get(topKey(highest.hole));
+  const among = variancesAgainstMean(view.measured.levelling.tops, [topKey(lowest.hole)]).get(
+    topKey(highest.hole),
+  );
   const doubt = HALF_WIDTH_95 * Math.sqrt(among ?? Math.max(0, ...variances.values()));
   const count = `${tops.length} of ${view.holes.length} tops are measured`;
   if (spread <= doubt) return `${count}, and no two of them are known to differ.`;

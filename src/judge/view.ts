@@ -67,7 +67,7 @@ const NOTHING_MEASURED: Measured = {
   designedBaseline: null,
   heights: [],
   heightsTest: { chiSquare: 0, degreesOfFreedom: 0, chance: 1 },
-  levelling: { setups: [], loops: [], collimations: [], adrift: [], againstMean: () => new Map() },
+  levelling: { setups: [], loops: [], collimations: [], adrift: [], tops: { keys: [], covariance: [] } },
   unused: [],
   settled: true,
 };

@@ -48,30 +48,3 @@ function responseTo(
   solveInPlace(symbolic, factor, out);
   return out;
 }
-
-/**
- * Variance of each height less the mean of some, square metres. Readings from one set-up share its height of instrument,
- * which falls out: among themselves such points are known better than against the benchmark.
- *
- * @param of keys of the points that make the mean; those without a height are left out
- * @returns by key, for every point; empty when none of `of` has a height
- */
-export function variancesAgainstMean(
-  network: HeightNetwork,
-  solved: SolvedHeights,
-  of: readonly string[],
-): Map<string, number> {
-  const { symbolic } = network;
-  const members = of.flatMap((key) => network.positionOf(key) ?? []);
-  if (members.length === 0) return new Map();
-  const shared = new Float64Array(symbolic.size);
-  for (const at of members) shared[at]! += 1 / members.length;
-  solveInPlace(symbolic, solved.factor, shared);
-  const ofMean = members.reduce((sum, at) => sum + shared[at]!, 0) / members.length;
-  return new Map(
-    network.points(solved).map(({ key, sigma }) => {
-      const variance = sigma * sigma - 2 * shared[network.positionOf(key)!]! + ofMean;
-      return [key, Math.max(variance, 0)];
-    }),
-  );
-}

@@ -1,9 +1,10 @@
 import type { Entry } from '../job/entry-schema.ts';
 import type { Instruments } from '../job/plan-schema.ts';
 import { chiSquareChance } from './chi-square.ts';
-import { guardedHeights, variancesAgainstMean } from './height-guards.ts';
+import { guardedHeights } from './height-guards.ts';
 import { type FoundHeight, HeightNetwork, tiedToBenchmark } from './height-network.ts';
 import { heightRows } from './height-rows.ts';
+import { type TopsCovariance, topsCovariance } from './height-tops.ts';
 import { type LevelLoop, levelLoops } from './misclosure.ts';
 import { suspicionsOf } from './snooping.ts';
 import type { Collimation } from './two-peg.ts';
@@ -18,8 +19,7 @@ export interface Levelling {
   readonly collimations: readonly Collimation[];
   /** Readings that no benchmark reaches: they say nothing of any height yet. */
   readonly adrift: readonly string[];
-  /** Variance of every height less the mean of those named, square metres, by key; empty when none is known. */
-  readonly againstMean: (keys: readonly string[]) => ReadonlyMap<string, number>;
+  readonly tops: TopsCovariance;
 }
 
 export interface Heights {
@@ -52,7 +52,7 @@ export function heights(entries: readonly Entry[], instruments: Instruments): He
       loops: levelLoops(network, solved),
       collimations,
       adrift,
-      againstMean: (keys) => variancesAgainstMean(network, solved, keys),
+      tops: topsCovariance(network, solved),
     },
     test: { chiSquare, degreesOfFreedom, chance: chiSquareChance(chiSquare, degreesOfFreedom) },
     suspicions: suspicionsOf(network.tested(solved)),

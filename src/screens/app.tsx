@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { Frame } from '../ui/frame.tsx';
 import { HomeScreen } from './home/home-screen.tsx';
-import { keepPlace, lastPlace } from './last-place.ts';
+import { keepPlace, startRoute } from './last-place.ts';
 import { lazily } from './lazily.tsx';
 import { type FirstJob, JOB_SCREEN } from './parts.ts';
 import { hrefOf, type Route, readRoute } from './route.ts';
@@ -24,9 +24,6 @@ export function App({ first }: { readonly first: FirstJob | null }) {
   if (route.at === 'home') return <HomeScreen />;
   return <JobScreen key={route.job} route={route} first={unread.current} />;
 }
-
-/** The address's fragment; without one, where the user was last, as after the phone threw the app out of memory. */
-export const startRoute = (): Route => readRoute(location.hash || lastPlace());
 
 function useRoute(): Route {
   const [route, setRoute] = useState(startRoute);

@@ -46,7 +46,10 @@ async function orNothing<T>(work: PromiseLike<T>): Promise<T | undefined> {
   try {
     return await work;
   } catch (error) {
-    if (error instanceof Error || error instanceof DOMException) return undefined;
-    throw error;
+    // What cannot be stored at all is a fault of ours; all else is the browser's no.
+    const ours =
+      !(error instanceof Error || error instanceof DOMException) || error.name === 'DataCloneError';
+    if (ours) throw error;
+    return undefined;
   }
 }

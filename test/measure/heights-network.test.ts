@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Body, Entry, HeightPoint } from '../../src/job/entry-schema.ts';
+import { variancesAgainstMean } from '../../src/measure/height-tops.ts';
 import { heights } from '../../src/measure/index.ts';
 import { apart, Book, INSTRUMENTS, metres, post, stake } from './build.ts';
 
@@ -132,9 +133,13 @@ describe('heights among themselves', () => {
     book.rod('1', top('2'), 0.7);
     const { levelling, at } = found(book.entries);
     expect(apart(at.get('top:1')!.sigma ** 2, 2 * ROD ** 2)).toBeLessThan(1e-12);
-    expect(apart(levelling.againstMean(['top:2']).get('top:1')!, 2 * ROD ** 2)).toBeLessThan(1e-12);
+    expect(apart(variancesAgainstMean(levelling.tops, ['top:2']).get('top:1')!, 2 * ROD ** 2)).toBeLessThan(
+      1e-12,
+    );
     // A top less the mean of it and another: half their difference.
-    expect(apart(levelling.againstMean(['top:1', 'top:2']).get('top:1')!, ROD ** 2 / 2)).toBeLessThan(1e-12);
+    expect(
+      apart(variancesAgainstMean(levelling.tops, ['top:1', 'top:2']).get('top:1')!, ROD ** 2 / 2),
+    ).toBeLessThan(1e-12);
   });
 
   it('from two set-ups what they hang on counts too', () => {
@@ -144,14 +149,16 @@ describe('heights among themselves', () => {
       book.rod(setup, top(setup), 0.7);
     }
     const { levelling } = found(book.entries);
-    expect(apart(levelling.againstMean(['top:2']).get('top:1')!, 4 * ROD ** 2)).toBeLessThan(1e-12);
+    expect(apart(variancesAgainstMean(levelling.tops, ['top:2']).get('top:1')!, 4 * ROD ** 2)).toBeLessThan(
+      1e-12,
+    );
   });
 
   it('nothing is known against tops that are not measured', () => {
     const book = new Book();
     book.rod('1', benchmark, 1.5);
-    expect(found(book.entries).levelling.againstMean(['top:1']).size).toBe(0);
-    expect(found([]).levelling.againstMean([]).size).toBe(0);
+    expect(variancesAgainstMean(found(book.entries).levelling.tops, ['top:1']).size).toBe(0);
+    expect(variancesAgainstMean(found([]).levelling.tops, []).size).toBe(0);
   });
 });
 
