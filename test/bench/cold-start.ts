@@ -14,6 +14,7 @@ const RUNS = 7;
 const SLOWED = 4;
 const BOUND_MS = 1000;
 const BROWSER_SETTLES_MS = 1500;
+const USED_MS = 6000;
 
 const profile = mkdtempSync(join(tmpdir(), 'swingtape-cold-'));
 const open = () => chromium.launchPersistentContext(profile, { ...launchOptions(), ...phone() });
@@ -26,6 +27,8 @@ async function install(url: string): Promise<void> {
   await page.evaluate(() => navigator.serviceWorker.ready);
   if (!(await openExample(page))) throw new Error('The first screen offers no example job.');
   await page.locator('.judgements').waitFor();
+  // Nobody closes a job within seconds of opening it: by then the app has kept what it worked out.
+  await page.waitForTimeout(USED_MS);
   await context.close();
 }
 
