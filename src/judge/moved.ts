@@ -128,7 +128,7 @@ function whatWords(view: JobView, moves: Moves, suspects: readonly MovedStake[])
   const sure = moves.orMisread
     ? 'A misread pull would explain it as well.'
     : `Sure: ${oddsWords(moves.odds)} against any other stake or one misread pull.`;
-  return `${capital(who)}${misread}: since ${since} it stands ${shift.words} of where it stood, known to ± ${known}. ${sure}`;
+  return `${capital(who)}${misread}: since ${since} it stands elsewhere, ${shift.words}, known to ± ${known}. ${sure}`;
 }
 
 /** `A to B now reads 20 mm longer than before`; of a line that was never pulled before, that it does not fit. */

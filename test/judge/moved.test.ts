@@ -68,7 +68,7 @@ describe('a stake that moved', () => {
     const [finding] = findings.filter(({ code }) => code === 'moved-stake');
     expect(finding!.entries).toEqual([since]);
     expect(finding!.text).toMatch(
-      /^Stake A has moved: since “A to B, .*” it stands 2\d mm toward B.* of where it stood, known to ± \d+ mm\. Sure: more than (100|1,000|10,000|a million) to 1 against any other stake or one misread pull\.$/,
+      /^Stake A has moved: since “A to B, .*” it stands elsewhere, 2\d mm toward B.*, known to ± \d+ mm\. Sure: more than (100|1,000|10,000|a million) to 1 against any other stake or one misread pull\.$/,
     );
     expect(codes(assess(field.log))).not.toContain('misreading');
     expect(codes(assess(field.log))).not.toContain('baseline');

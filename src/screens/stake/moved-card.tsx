@@ -137,7 +137,7 @@ function Other({ moved, known, settle }: OtherProps) {
   const since = new Set(moved.suspects.map((suspect) => suspect.since));
   const readings = situation.entries.filter(({ id }) => since.has(id));
   return (
-    <More label="I know better">
+    <More label="I saw what happened">
       {!known &&
         moved.suspects.map((suspect) => (
           <Button key={stakeName(suspect.stake)} onPress={() => void settle.moved(suspect)}>

@@ -17,13 +17,14 @@ import { PlaceCard } from './place-card.tsx';
 import { CheckCard, SettleCard, StrikeCard } from './proof-cards.tsx';
 import { ReferenceCard } from './reference-card.tsx';
 import type { StakeStep } from './stake-step.ts';
+import { usePastMoved } from './use-past-moved.ts';
 import { type Stake, useStake } from './use-stake.ts';
 import { UtilitiesCard } from './utilities-card.tsx';
 
 /** From the plan to proved stakes: always the one card for what comes next, or for the hole in the address. */
 export function StakeScreen({ hole }: PhaseProps) {
   const [goOn, setGoOn] = useState(false);
-  const [pastMoved, setPastMoved] = useState(false);
+  const [pastMoved, onPastMoved] = usePastMoved();
   const [placing, setPlacing] = useState<Placing | null>(null);
   const [pull, setPull] = useState<PullToRead | null>(null);
   const [how] = useHold();
@@ -38,7 +39,7 @@ export function StakeScreen({ hole }: PhaseProps) {
         ) : placing === 'further' ? (
           <FurtherPlaceCard onClose={() => setPlacing(null)} />
         ) : (
-          <StakeCard stake={stake} onGoOn={() => setGoOn(true)} onPastMoved={() => setPastMoved(true)} />
+          <StakeCard stake={stake} onGoOn={() => setGoOn(true)} onPastMoved={onPastMoved} />
         )}
         {pull && <PullFlow pull={pull} how={how} onClose={() => setPull(null)} />}
       </MovePlacesContext.Provider>
