@@ -5,7 +5,8 @@ import { findingsOf, repulledBaseline } from './findings.ts';
 import { heightFindings } from './height-findings.ts';
 import { assessHole, postPositions } from './hole.ts';
 import { movedAssessment } from './moved.ts';
-import { nextPull, pullThatTells } from './next-pull.ts';
+import { pullThatTells } from './next-pull.ts';
+import { pullSequence } from './pull-sequence.ts';
 import { shapeFinding } from './shape.ts';
 import { type Situation, situate } from './situation.ts';
 import { topsOf } from './tops.ts';
@@ -30,6 +31,8 @@ export function assessSituation(situation: Situation): Assessment {
   const posts = postPositions(views);
   const required = requiredDepth(view.plan.rules);
   const holes = view.holes.map((hole) => assessHole(views, hole, required, posts, trouble));
+  const sequence = pullSequence(best, view.measured.suspicions, holes);
+  const nextPulls = [...(moved?.tells ?? []), ...sequence.pulls];
   const shape = shapeFinding(best, wrongPosts(best, holes));
   return {
     ...EMPTY,
@@ -52,7 +55,9 @@ export function assessSituation(situation: Situation): Assessment {
       ...decisionsMissing(holes),
     ],
     moved,
-    next: moved?.tells[0] ?? nextPull(best, view.measured.suspicions, holes),
+    next: nextPulls[0] ?? null,
+    nextPulls,
+    beyondPulls: sequence.beyond,
   };
 }
 
@@ -69,6 +74,8 @@ const EMPTY: Assessment = {
   findings: [],
   moved: null,
   next: null,
+  nextPulls: [],
+  beyondPulls: [],
 };
 
 function wrongPosts(view: JobView, holes: readonly HoleAssessment[]): ReadonlySet<string> {

@@ -173,6 +173,13 @@ export interface NextPull {
   readonly text: string;
 }
 
+/** A thing that stays unmeasured, unsure or unchecked whatever is pulled. */
+export interface BeyondPulls {
+  readonly thing: Thing;
+  /** Why, and what to do instead, in whole sentences. */
+  readonly text: string;
+}
+
 /** All that the tool says of a job: what `npm run assess` prints and the screens show. SI units, plain data. */
 export interface Assessment {
   readonly format: 'swingtape-assessment';
@@ -192,5 +199,10 @@ export interface Assessment {
   readonly findings: readonly Finding[];
   /** A stake that moved unnoticed; null when nothing says so. Told among the findings, too. */
   readonly moved: MovedAssessment | null;
+  /** What to pull next; the first of `nextPulls`. */
   readonly next: NextPull | null;
+  /** What to pull, in order, until nothing is unsure or unchecked, each as if those before it had been read as predicted. */
+  readonly nextPulls: readonly NextPull[];
+  /** What no pull can fix, guard or settle. */
+  readonly beyondPulls: readonly BeyondPulls[];
 }
