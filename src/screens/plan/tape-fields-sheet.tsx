@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Plan, TapeSpec } from '../../job/plan-schema.ts';
-import { Button, ChoiceField, Sheet } from '../../ui/index.ts';
+import { Button, ChoiceField, Problem, Sheet } from '../../ui/index.ts';
 import { TextInput } from '../../ui/text-input.tsx';
 import { forceScale, temperatureScale, weightScale } from '../../units/index.ts';
 import { More } from '../more.tsx';
@@ -49,12 +49,15 @@ export function TapeFieldsSheet({ plan, before, change, onClose }: TapeFieldsShe
   const really = isMetric(units) ? '30.006 m' : '100′ 0 1/4″';
   const bend = isMetric(units) ? '2 mm' : '1/16″';
   const force = forceScale(units).mark;
+  // Its field may be folded away.
+  const further = faults.temperature ?? faults.tension ?? faults.stiffness ?? faults.weight;
   return (
     <Sheet
       title={before ? `Tape ${before.label}` : 'Add a tape'}
       onClose={onClose}
       actions={
         <>
+          {further && <Problem text={further} />}
           {before && (
             <Button kind="danger" onPress={() => remove(before.label)}>
               Remove tape {before.label}
@@ -104,7 +107,7 @@ export function TapeFieldsSheet({ plan, before, change, onClose }: TapeFieldsShe
         onChange={(material) => set({ material })}
       />
       <More label="How warm and how tight it is true">
-        <p>It stands on a good tape. Leave empty what does not.</p>
+        <p>It is printed on a good tape. Leave empty what is not.</p>
         <TextInput
           label={TAPE_FIELDS.temperature}
           hint={isMetric(units) ? 'Taken as 20 when empty.' : 'Taken as 68 when empty.'}

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Thing, Touch } from '../../job/entry-schema.ts';
 import type { Length } from '../../job/length.ts';
 import { endName, thingName } from '../../job/words.ts';
+import { capital } from '../../judge/words.ts';
 import { Button, ChoiceField, Keypad, Sheet } from '../../ui/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { useReading } from '../set/use-reading.tsx';
@@ -54,7 +55,7 @@ export function StringFlow({ thing, onClose }: StringFlowProps) {
       <Keypad
         title={`Along the string, ${begin} to ${name}`}
         units={plan.units}
-        hint={`From ${begin} along the string to ${end}, as far as the place square across from it.`}
+        hint={`From ${begin} along the string towards ${end}, as far as the mark that a square puts across from it.`}
         {...(expected ? { expected: expected.station.reading } : {})}
         bounds={bounds}
         check={(m) =>
@@ -105,7 +106,7 @@ function WhatSheet({ thing, ends, onDone, onClose }: WhatSheetProps) {
   const round = touch?.at === 'near-side';
   const pick = (side: StringSide) => touch && onDone({ touch, side, measured });
   return (
-    <Sheet title={`${thingName(thing, situation.plan)} off the string`} onClose={onClose}>
+    <Sheet title={`${capital(thingName(thing, situation.plan))} off the string`} onClose={onClose}>
       {touches.length > 1 && (
         <ChoiceField
           label="Measured to"
