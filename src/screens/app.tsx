@@ -1,9 +1,10 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { Frame } from '../ui/frame.tsx';
+import type { FirstJob } from './first-job.ts';
 import { HomeScreen } from './home/home-screen.tsx';
 import { keepPlace, startRoute } from './last-place.ts';
 import { lazily } from './lazily.tsx';
-import { type FirstJob, JOB_SCREEN } from './parts.ts';
+import { JOB_SCREEN } from './parts.ts';
 import { hrefOf, type Route, readRoute } from './route.ts';
 
 const JobScreen = lazily(JOB_SCREEN, () => (

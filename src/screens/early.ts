@@ -1,5 +1,6 @@
 import { startRoute } from './last-place.ts';
-import { JOB_SCREEN, PHASE_SCREENS } from './parts.ts';
+import { JOB_SCREEN } from './parts.ts';
+import { PHASE_SCREENS } from './phase-screens.ts';
 
 // Imported before all else, so that the files of the first screen are on their way while the rest of this one still starts.
 // A file that does not come is asked for again by the screen that wants it, and there its trouble is told.

@@ -2,11 +2,13 @@ import type { ComponentType } from 'preact';
 import { useLayoutEffect } from 'preact/hooks';
 import { Frame } from '../ui/frame.tsx';
 import { Problem } from '../ui/problem.tsx';
+import type { FirstJob } from './first-job.ts';
 import { JobBookContext } from './job-book.ts';
 import { JobFrame } from './job-frame.tsx';
 import { lazily } from './lazily.tsx';
-import { type FirstJob, PHASE_SCREENS } from './parts.ts';
+
 import type { PhaseProps } from './phase-props.ts';
+import { PHASE_SCREENS } from './phase-screens.ts';
 import { hrefOf, type Phase, type Route } from './route.ts';
 import { TapeInHandScope } from './tape-in-hand.tsx';
 import { useJob } from './use-job.ts';

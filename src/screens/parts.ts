@@ -1,31 +1,15 @@
-import type { Entry } from '../job/entry-schema.ts';
 import type { FieldBook } from '../store/field-book.ts';
-import type { Kept, KeptResults } from '../store/kept-results.ts';
+import type { KeptResults } from '../store/kept-results.ts';
+import type { FirstJob } from './first-job.ts';
 import type { JobScreenProps } from './job-screen.tsx';
 import { type Part, part } from './part.ts';
-import type { PhaseProps } from './phase-props.ts';
-import type { Phase, Route } from './route.ts';
+import { PHASE_SCREENS } from './phase-screens.ts';
+import type { Route } from './route.ts';
 
-/** What is not in the first file, so that the page of jobs is there at once. */
+/** All of a job, in a file of its own. */
 export const JOB_SCREEN: Part<JobScreenProps> = part(
   async () => (await import('./job-screen.tsx')).JobScreen,
 );
-
-export const PHASE_SCREENS: Readonly<Record<Phase, Part<PhaseProps>>> = {
-  plan: part(async () => (await import('./plan/plan-screen.tsx')).PlanScreen),
-  stake: part(async () => (await import('./stake/stake-screen.tsx')).StakeScreen),
-  dig: part(async () => (await import('./dig/dig-screen.tsx')).DigScreen),
-  set: part(async () => (await import('./set/set-screen.tsx')).SetScreen),
-  pour: part(async () => (await import('./pour/pour-screen.tsx')).PourScreen),
-  record: part(async () => (await import('./record/record-screen.tsx')).RecordScreen),
-};
-
-/** The job that the app starts with, as read from the disk. */
-export interface FirstJob {
-  readonly job: string;
-  readonly log: readonly Entry[];
-  readonly kept: Kept | null;
-}
 
 /**
  * Fetches all that the first screen needs at once, where each part by itself would only ask for the next. Never rejects:

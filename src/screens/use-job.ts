@@ -3,8 +3,8 @@ import type { Body, Entry } from '../job/entry-schema.ts';
 import { inOrder } from '../job/log.ts';
 import { StoreError } from '../store/errors.ts';
 import { useDerived } from './derived.ts';
+import type { FirstJob } from './first-job.ts';
 import type { JobBook, SaveState } from './job-book.ts';
-import type { FirstJob } from './parts.ts';
 import { useServices } from './services.ts';
 
 export type OpenJob =
