@@ -137,8 +137,8 @@ const NOTES = `## How a job is made
 
 ## Where it falls short
 
-- **Named first** is no better where few pulls guard a place: half of what is lost lies in pulls with redundancy below 0.3, nearly
-  all of it on rings round a pier. A fifth pull to every post would name 99.7 %, by theory, for two more pulls to every five posts.
+- **Named first** is no better where few pulls guard a place: half of what is lost lies in pulls with redundancy below 0.3, and
+  three quarters of it on rings round a pier. A fifth pull to every post would name 99.7 %, by theory, for two more pulls to every five posts.
 - **Noticed and not named at all** is about one in ten thousand: luck in other readings then makes another pull by far the
   likelier to be wrong.
 - **The Set screen** asks a careful user for less than the pulls that are read here: it goes on to the next post once no misread
