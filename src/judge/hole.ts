@@ -9,6 +9,7 @@ import { type DugJudgement, judgeDug } from './dug.ts';
 import { judgeLevel } from './level.ts';
 import { nudgeFor } from './nudge.ts';
 import { judgePlumb } from './plumb.ts';
+import { plumbNudgeFor } from './plumb-nudge.ts';
 import { judgePosition } from './position.ts';
 import { pourGate } from './pour-gate.ts';
 import { quotedReadings } from './reading-words.ts';
@@ -141,6 +142,7 @@ function assessSet(views: Views, hole: Hole, posts: PostPositions, poured: boole
     verdict: worstOf(judgements.map(({ verdict }) => verdict)),
     headline: headline(view, hole.label, judgements, spacing, waiting),
     nudge: sited && surely ? nudgeFor(view, sited, position, poured) : null,
+    plumbNudge: sited ? plumbNudgeFor(view, sited, plumb, poured) : null,
   };
 }
 

@@ -1,11 +1,14 @@
-import { bearingOf, distance, length, subtract } from '../geometry/point.ts';
+import { add, bearingOf, distance, length, type SitePoint, scale, subtract } from '../geometry/point.ts';
+import type { Thing } from '../job/entry-schema.ts';
+import type { Length } from '../job/length.ts';
 import { thingKey } from '../job/log.ts';
 import { thingName } from '../job/words.ts';
 import type { SitedHole } from '../plan/hole.ts';
+import { levelsWhenRight } from './plumb-nudge.ts';
 import { type PossiblePull, pullsInReach } from './possible-pulls.ts';
 import { pullPlan } from './pull-ends.ts';
 import type { Judgement, Nudge } from './types.ts';
-import { type JobView, pointOf, postOf } from './view.ts';
+import { type JobView, pointOf, postOf, pullsBetween } from './view.ts';
 import { moveWords } from './words.ts';
 
 /** Stakes A and B, and one neighbour to prove them by. */
@@ -24,7 +27,13 @@ export function nudgeFor(view: JobView, hole: SitedHole, position: Judgement, po
   const move = subtract(hole.site, fix.place);
   // A colon, for `post 4 3/8″` would be read as four and three eighths.
   const words = `Push the foot of ${thingName(post, view.plan)}: ${moveWords(fix.place, move, view.ground)}.`;
-  return { distance: length(move), bearing: bearingOf(move), words, readings: readingsToHold(view, hole) };
+  return {
+    distance: length(move),
+    bearing: bearingOf(move),
+    words,
+    readings: readingsToHold(view, hole),
+    levels: levelsWhenRight(view, hole),
+  };
 }
 
 function readingsToHold(view: JobView, hole: SitedHole): Nudge['readings'] {
@@ -33,11 +42,36 @@ function readingsToHold(view: JobView, hole: SitedHole): Nudge['readings'] {
   const readings: Nudge['readings'][number][] = [];
   for (const { from, fromAt, open } of byRank) {
     if (!open()) continue;
-    const { expected, ...ends } = pullPlan(view, from, fromAt, post, hole.site);
-    readings.push({ ...ends, reading: expected });
+    readings.push(readingAt(view, from, fromAt, hole));
     if (readings.length === READINGS) break;
   }
   return readings;
+}
+
+/**
+ * What a tape reads when the foot is right. Where the tape was last held to the post above the ground, it is held so again,
+ * and then reads a post that keeps its lean. A lean that nobody read is none: its doubt is in the verdict that follows.
+ */
+function readingAt(
+  view: JobView,
+  from: Thing,
+  fromAt: SitePoint,
+  hole: SitedHole,
+): Nudge['readings'][number] {
+  const post = postOf(hole.label);
+  const height = lastHeight(view, from, post);
+  const lean = pointOf(view, post)?.lean?.perMetre ?? { x: 0, y: 0 };
+  const at = add(hole.site, scale(lean, height?.m ?? 0));
+  const { expected, from: near, to } = pullPlan(view, from, fromAt, post, at);
+  return { from: near, to: height ? { ...to, height } : to, reading: expected };
+}
+
+/** How high above the ground the last tape between two things touched the post; null where that was at the ground. */
+function lastHeight(view: JobView, from: Thing, post: Thing): Length | null {
+  const last = pullsBetween(view, from, post).at(-1);
+  const body = view.pullBodies.get(last?.entry ?? '')?.body;
+  const end = body && [body.from, body.to].find(({ thing }) => thingKey(thing) === thingKey(post));
+  return end?.height && end.height.m !== 0 ? end.height : null;
 }
 
 /** A, then B, then neighbours, then whatever is nearest: all of them in metres, so that the classes stay apart. */

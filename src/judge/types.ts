@@ -1,5 +1,5 @@
 import type { SitePoint, Vec } from '../geometry/point.ts';
-import type { Check, PullEnd, Thing } from '../job/entry-schema.ts';
+import type { Check, PullEnd, Side, Thing } from '../job/entry-schema.ts';
 import type { Covariance, Ellipse, GlobalTest } from '../measure/types.ts';
 
 export type Verdict = 'in' | 'out' | 'unsure' | 'unmeasured';
@@ -33,6 +33,33 @@ export interface Nudge {
   readonly words: string;
   /** What is there between the ends when it is right, metres; a tape of its own corrections reads what `readingOn` says. */
   readonly readings: readonly { readonly from: PullEnd; readonly to: PullEnd; readonly reading: number }[];
+  /** What the level reads on two faces when it is right: a foot that is pushed takes the plumb with it. None of a pier. */
+  readonly levels: readonly LevelReading[];
+}
+
+/** What a level held on one face shows. */
+export interface LevelReading {
+  readonly side: Side;
+  /** Length of the level, metres. */
+  readonly over: number;
+  /** Gap that brings the bubble to the middle once the post is right, metres; 0 for a post that is to be plumb. */
+  readonly gap: number;
+  /** As measured, out positive, metres; null where the lean is not known. */
+  readonly now: number | null;
+  /** `Level on the outer face: bubble in the middle, no gap over 4′ 0″; now the top leans 1/4″ out`. */
+  readonly words: string;
+}
+
+/** How to bring a loose post upright. */
+export interface PlumbNudge {
+  /** How far the top goes, `over` above the foot of the level; metres. */
+  readonly distance: number;
+  readonly over: number;
+  /** Radians anticlockwise from the site's +x. */
+  readonly bearing: number;
+  /** `Push the top of post 4: 1/4″ toward the pier, measured 4′ 0″ above the foot of the level.` */
+  readonly words: string;
+  readonly levels: readonly LevelReading[];
 }
 
 export interface GateItem {
@@ -89,6 +116,7 @@ export interface HoleAssessment {
     readonly verdict: Verdict;
     readonly headline: string;
     readonly nudge: Nudge | null;
+    readonly plumbNudge: PlumbNudge | null;
   };
   readonly digGate: Gate;
   readonly pourGate: Gate;

@@ -1,7 +1,7 @@
 import type { Hold } from '../../job/entry-schema.ts';
 import type { Plan } from '../../job/plan-schema.ts';
 import { endName, thingName } from '../../job/words.ts';
-import type { HoleAssessment } from '../../judge/types.ts';
+import type { HoleAssessment, LevelReading, PlumbNudge } from '../../judge/types.ts';
 import { capital } from '../../judge/words.ts';
 import { Figure, VerdictMark } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
@@ -30,6 +30,7 @@ export function MoveCard({ step, hole, plan, how }: MoveCardProps) {
             <TapeRow key={endName(from, plan)} pull={{ from, to, expected: reading }} plan={plan} how={how} />
           ))}
         </div>
+        <Levels readings={nudge.levels} />
       </>
     );
   return (
@@ -41,12 +42,7 @@ export function MoveCard({ step, hole, plan, how }: MoveCardProps) {
           decide.
         </p>
       )}
-      {!hole.poured && part === 'plumb' && (
-        <p class="set-nudge">
-          Push its top until the bubble is in the middle on two faces side by side, and brace it. Then it is
-          measured anew: its foot may have moved too.
-        </p>
-      )}
+      {!hole.poured && part === 'plumb' && <PushTop nudge={hole.set.plumbNudge} />}
       {part === 'top' && (
         <p class="set-nudge">
           {rod === null ? (
@@ -60,6 +56,35 @@ export function MoveCard({ step, hole, plan, how }: MoveCardProps) {
         </p>
       )}
     </>
+  );
+}
+
+/** Which way the top goes and how far; then it is measured anew, for its foot may have moved too. */
+function PushTop({ nudge }: { readonly nudge: PlumbNudge | null }) {
+  if (!nudge)
+    return (
+      <p class="set-nudge">
+        Push its top until the bubble is in the middle on two faces side by side, and brace it. Then it is
+        measured anew: its foot may have moved too.
+      </p>
+    );
+  return (
+    <>
+      <p class="set-nudge">{unbroken(nudge.words)} It is right when the level reads:</p>
+      <Levels readings={nudge.levels} />
+      <p>Brace it. Then it is measured anew: its foot may have moved too.</p>
+    </>
+  );
+}
+
+function Levels({ readings }: { readonly readings: readonly LevelReading[] }) {
+  if (readings.length === 0) return null;
+  return (
+    <ul class="set-levels">
+      {readings.map(({ side, words }) => (
+        <li key={side}>{unbroken(words)}</li>
+      ))}
+    </ul>
   );
 }
 

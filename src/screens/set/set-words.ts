@@ -1,4 +1,5 @@
 import type { PullEnd } from '../../job/entry-schema.ts';
+import { lengthWords } from '../../job/length.ts';
 import type { Plan } from '../../job/plan-schema.ts';
 import { thingName, touchName, turningOf } from '../../job/words.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
@@ -14,7 +15,11 @@ export function fromWords(end: PullEnd, plan: Plan): string {
 
 /** What the tape touches on the post that the card is about: `to the middle of the outer face`. */
 export const toWords = (end: PullEnd, plan: Plan): string =>
-  `to ${end.thing.kind === 'post' ? touchWords(end, plan) : nailWords(end, plan)}`;
+  `to ${end.thing.kind === 'post' ? touchWords(end, plan) : nailWords(end, plan)}${heightWords(end)}`;
+
+/** Said only where the tape is held above the ground. */
+const heightWords = ({ height }: PullEnd): string =>
+  height && height.m !== 0 ? `, ${lengthWords(height)} above the ground` : '';
 
 const nailWords = ({ thing }: PullEnd, plan: Plan): string =>
   thing.kind === 'nail' ? thingName(thing, plan) : `${thingName(thing, plan)}’s nail`;
