@@ -1,5 +1,6 @@
 import type { Entry } from '../job/entry-schema.ts';
 import { isKind, thingKey } from '../job/log.ts';
+import { GUARDED_FROM } from '../measure/reliability.ts';
 import type { PullResult, Suspicion } from '../measure/types.ts';
 import { formatLength } from '../units/index.ts';
 import { REPEATS_AGREE } from './plumb.ts';
@@ -106,8 +107,9 @@ export function repulledBaseline(view: JobView): Finding | null {
 function offBaseline(view: JobView): Finding | null {
   const { baseline } = view.measured;
   const pulls = pullsBetween(view, STAKE_A, STAKE_B);
-  // Pulled twice, it is where it is: where two pulls do not agree, `repulledBaseline` says so.
-  if (!baseline || !view.laid || pulls.length > 1) return null;
+  // Pulled twice, or guarded by other pulls, it is where it is: where they do not agree, that is said by itself.
+  const guarded = pulls.length > 1 || pulls.some(({ redundancy }) => redundancy >= GUARDED_FROM);
+  if (!baseline || !view.laid || guarded) return null;
   const off = baseline.length - view.laid.baseline;
   const allowed = Math.max(view.plan.tolerances.position.m, REPEATS_AGREE * baseline.sigma);
   if (Math.abs(off) <= allowed) return null;

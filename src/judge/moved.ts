@@ -22,7 +22,7 @@ const MOST_SUSPECTS = 3;
 
 /** What is believed of a stake that moved without anybody's saying so; null when nothing says so. */
 export function movedAssessment(view: JobView): MovedAssessment | null {
-  const { moves } = view.measured;
+  const { moves } = view;
   if (!moves || !view.laid) return null;
   const suspects = moves.moves.slice(0, MOST_SUSPECTS).map((move) => suspectOf(view, move));
   const tells = isSettled(moves) ? [] : tellingPulls(view, suspects);

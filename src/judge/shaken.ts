@@ -2,6 +2,19 @@ import type { Entry, EntryOf, Thing } from '../job/entry-schema.ts';
 import { isKind, ofKind, thingKey } from '../job/log.ts';
 import type { Moves } from '../measure/types.ts';
 
+/**
+ * The moves that are worth telling. Where a misread pull would explain the readings as well, and it went to a hole and not
+ * between two stakes, a slip of the hand is by far the likelier: then it is for the tests of single readings to name it.
+ */
+export function believedMoves(moves: Moves | null, entries: readonly Entry[]): Moves | null {
+  if (!moves?.orMisread) return moves;
+  const ids = new Set(moves.moves.map(({ since }) => since));
+  const found = ofKind(entries, 'pull').filter(({ id }) => ids.has(id));
+  const isReference = ({ kind }: Thing) => kind === 'stake' || kind === 'nail';
+  const between = found.some(({ body }) => isReference(body.from.thing) && isReference(body.to.thing));
+  return between ? moves : null;
+}
+
 /** Stakes that may have moved, and what hangs on them, by `thingKey`. */
 export interface Shaken {
   readonly stakes: readonly Thing[];

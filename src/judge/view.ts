@@ -5,11 +5,11 @@ import { ofKind, thingKey } from '../job/log.ts';
 import type { Plan } from '../job/plan-schema.ts';
 import { measure } from '../measure/measure.ts';
 import type { TapeInHand } from '../measure/taped.ts';
-import type { Measured, MeasuredHeight, MeasuredPoint, PullResult } from '../measure/types.ts';
+import type { Measured, MeasuredHeight, MeasuredPoint, Moves, PullResult } from '../measure/types.ts';
 import type { Hole, SitedHole } from '../plan/hole.ts';
 import type { LaidPlan } from '../plan/index.ts';
 import { type Book, bookOf } from './book.ts';
-import { type Shaken, shakenBy } from './shaken.ts';
+import { believedMoves, type Shaken, shakenBy } from './shaken.ts';
 import type { Situation } from './situation.ts';
 import type { Ground } from './words.ts';
 
@@ -46,7 +46,9 @@ export interface JobView {
   readonly suspects: ReadonlySet<string>;
   /** What such pulls touch, by `thingKey`. */
   readonly suspectedThings: ReadonlySet<string>;
-  /** Stakes that are believed to have moved, and what hangs on them. */
+  /** Stakes that are believed to have moved; null when none is. */
+  readonly moves: Moves | null;
+  /** The same, and what hangs on them. */
   readonly shaken: Shaken;
   /** Holes with an as-dug reading: their stakes are gone. */
   readonly dugHoles: ReadonlySet<string>;
@@ -77,6 +79,7 @@ export function viewOf(situation: Situation): JobView | null {
   const { entries, plan, holes, laid, inHand } = situation;
   if (!plan) return null;
   const measured = situation.measured ?? NOTHING_MEASURED;
+  const moves = believedMoves(measured.moves, entries);
   const suspects = new Set(measured.suspicions.flatMap((suspicion) => suspicion.entries));
   const pullBodies = new Map(ofKind(entries, 'pull').map((entry) => [entry.id, entry]));
   return {
@@ -95,7 +98,8 @@ export function viewOf(situation: Situation): JobView | null {
     pullBodies,
     dugHoles: new Set(ofKind(entries, 'dug').map(({ body }) => body.hole)),
     suspects,
-    shaken: shakenBy(measured.moves, entries),
+    moves,
+    shaken: shakenBy(moves, entries),
     suspectedThings: new Set(
       [...ofKind(entries, 'pull'), ...ofKind(entries, 'offset')]
         .filter(({ id }) => suspects.has(id))

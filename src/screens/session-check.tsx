@@ -3,12 +3,14 @@ import { endName } from '../job/words.ts';
 import { viewOf } from '../judge/view.ts';
 import { Button, ButtonRow, Caution, Problem, PullRow } from '../ui/index.ts';
 import { useJobBook } from './job-book.ts';
-import { More } from './more.tsx';
 import { PullFlow } from './pull-flow.tsx';
 import { heldTape } from './rise-words.ts';
 import { NOT_LOOKED_AT, sessionOf, sessionTitle } from './session.ts';
 import { useHold } from './use-hold.ts';
 import { useLog } from './use-log.ts';
+
+const SKIP_COSTS =
+  'A stake knocked meanwhile would then not show before posts fail to fit. The log will say that nobody looked.';
 
 /** When work begins again after half a day: A–B and a witness are pulled again, with their own keypad, or passed over. */
 export function SessionCheck() {
@@ -17,6 +19,7 @@ export function SessionCheck() {
   const { failed, log } = useLog();
   const [how] = useHold();
   const [open, setOpen] = useState(false);
+  const [skipping, setSkipping] = useState(false);
   const session = useMemo(() => {
     const view = viewOf(situation);
     return view && !assessment.moved ? sessionOf(view, assessment.holes, now) : null;
@@ -37,15 +40,15 @@ export function SessionCheck() {
             {...heldTape(situation, ask, how)}
             units={plan.units}
           />
+          {skipping && <p>{SKIP_COSTS}</p>}
           <ButtonRow>
+            {skipping ? (
+              <Button onPress={() => void log({ kind: 'note', text: NOT_LOOKED_AT })}>Go on without</Button>
+            ) : (
+              <Button onPress={() => setSkipping(true)}>Not this time</Button>
+            )}
             <Button onPress={() => setOpen(true)}>Check {found === null ? 'A–B' : 'it'} now</Button>
           </ButtonRow>
-          <More label="Not this time">
-            <p>
-              A stake knocked meanwhile would then not show before posts fail to fit. The log will say so.
-            </p>
-            <Button onPress={() => void log({ kind: 'note', text: NOT_LOOKED_AT })}>Go on without</Button>
-          </More>
           {open && <PullFlow pull={ask} how={how} onClose={() => setOpen(false)} />}
         </>
       )}

@@ -168,7 +168,7 @@ describe('a stake that moved', () => {
     field.add({ kind: 'stand', thing, event: 'moved', since });
     const after = assess(field.log);
     expect(after.moved).toBeNull();
-    // That A–B is not as planned any more is said, and is so.
+    // That A–B is not as planned any more, and little guards its length, is said.
     expect(codes(after)).toEqual(['baseline']);
     expect(after.findings[0]!.text).toMatch(/^A to B is 797\d mm, 2\d mm shorter than planned/);
     expect(after.holes.slice(0, 6).every(({ digGate }) => digGate.open)).toBe(true);
@@ -199,6 +199,14 @@ describe('a stake that moved', () => {
 });
 
 describe('no stake moved', () => {
+  it('where one pull to a hole, made again, reads a foot otherwise: a slip, for the reading itself to be named', () => {
+    const { field, pull } = stakedJob({ withC: false });
+    pull(A, holeStake('1'), 0.3048);
+    const { moved, findings } = assess(field.log);
+    expect(moved).toBeNull();
+    expect(findings.map(({ code }) => code)).toEqual(['misreading']);
+  });
+
   it('where all is pulled again and fits: nothing is said', () => {
     let alarms = 0;
     for (let seed = 1; seed <= 20; seed++) {

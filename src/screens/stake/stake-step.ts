@@ -153,10 +153,13 @@ function taskOf(state: StakeState, label: string): HoleTask {
 }
 
 /** What the stake of a hole wants next. */
-function holeTask({ hole, staked, dug }: HoleAssessment, { present, checks }: StakeState): HoleTask {
+function holeTask(assessed: HoleAssessment, { present, checks }: StakeState): HoleTask {
+  const { hole, staked, dug } = assessed;
   if (dug.at !== null) return 'done';
   const stake: Thing = { kind: 'hole-stake', hole };
   if (!present.stands(stake)) return 'drive';
+  // Where A or B was driven anew, a stake that was proved from where they stood first need not be pulled to again.
+  if (isSettled(assessed)) return 'done';
   if (!present.pull(STAKE_A, stake)) return 'from-a';
   if (!present.pull(STAKE_B, stake)) return 'from-b';
   if (staked.position.verdict === 'out') return 'shift';

@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/preact';
-import { afterEach, describe, expect, test, vi } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Body } from '../../../src/job/entry-schema.ts';
 import { ofKind, standing } from '../../../src/job/log.ts';
 import { StakeScreen } from '../../../src/screens/stake/stake-screen.tsx';
@@ -32,8 +32,13 @@ import {
   unsure,
 } from './field-day.ts';
 
+beforeEach(() => {
+  // The clock of the phone, just after the entries were made: no new session begins.
+  vi.useFakeTimers({ toFake: ['Date'], now: new Date('2026-05-02T14:30:00Z') });
+});
 afterEach(() => {
   cleanup();
+  vi.useRealTimers();
   vi.restoreAllMocks();
 });
 
