@@ -12,6 +12,7 @@ import type {
 } from './entry-schema.ts';
 import { type Length, lengthWords } from './length.ts';
 import type { Holds, Plan, Shape } from './plan-schema.ts';
+import { tapeWords } from './pulling-words.ts';
 
 /** By what a front face is turned: away from the plan's centre, or along the plan's +y. */
 export type Turned = 'centre' | 'grid';
@@ -101,8 +102,11 @@ const DESCRIBE: Describers = {
   reference: ({ thing, at }, plan) => `${capital(standName(thing, plan))} is meant to stand ${placeName(at)}`,
   stand: ({ thing, event, since }, plan) =>
     `${capital(standName(thing, plan))} ${event}${since === undefined ? '' : ', found by an earlier pull'}`,
-  pull: ({ from, to, reading, hold }, plan) =>
-    `Pull ${endName(from, plan)} to ${endName(to, plan)}: ${lengthWords(reading)}, ${holdName(hold)}`,
+  pull: (body, plan) => {
+    const { from, to, reading, hold } = body;
+    const ends = `${endName(from, plan)} to ${endName(to, plan)}`;
+    return `Pull ${ends}: ${lengthWords(reading)}, ${holdName(hold)}${tapeWords(body)}`;
+  },
   offset: ({ from, to, of, station, offset, side }, plan) => {
     const along = station ? [`station ${lengthWords(station)}`] : [];
     const off = side === 'on' ? ['on the string'] : offset ? [`${lengthWords(offset)} ${side} of it`] : [];

@@ -162,7 +162,7 @@ function unused(view: JobView): Finding[] {
   return view.measured.unused.flatMap(({ entry: id, reason }) => {
     const entry = view.entries.find((candidate) => candidate.id === id);
     if (!entry) return [];
-    const text = `Not used: “${readingWords(view, entry)}”, for ${UNUSED_WORDS[reason]}. Strike it, and log it right.`;
+    const text = `Not used: “${readingWords(view, entry)}”, for ${UNUSED_WORDS[reason]}. ${reason === 'no-tape' ? 'Put that right in the plan, or strike it' : 'Strike it'}, and log it right.`;
     return [{ code: 'input' as const, text, entries: [id] }];
   });
 }

@@ -69,7 +69,7 @@ export interface Network {
 const LEAST_LEVEL_M = 0.01;
 
 /** Beyond any tape by far; keeps squares finite. */
-export const BEYOND_ALL_TAPES_M = 1e5;
+const BEYOND_ALL_TAPES_M = 1e5;
 
 /**
  * Sorts the pulls and plumb readings to the stands that they belong to.

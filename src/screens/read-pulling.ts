@@ -1,5 +1,6 @@
 import type { Pulling } from '../job/entry-schema.ts';
 import { type Length, lengthWords, typedLength } from '../job/length.ts';
+import { shownIn } from '../job/pulling-words.ts';
 import { readNumber } from '../ui/number-field.tsx';
 import {
   forceScale,
@@ -30,20 +31,6 @@ export type PullingFaults = { readonly [K in keyof PullingTexts]: string | null 
 /** Bounds that the log has for them, °C and newtons. */
 export const TEMPERATURES_C = { min: -40, max: 70 } as const;
 export const TENSIONS_N = { min: 1, max: 500 } as const;
-
-/** Numbers are shown to a tenth: finer than any thermometer or arm. */
-const TENTHS = 10;
-export const shownIn = (scale: Scale, si: number): number => Math.round(scale.fromSI(si) * TENTHS) / TENTHS;
-
-/** `72 °F`, `pulled with 11 lb`. */
-export function pullingWords({ temperature, tension, spans }: Pulling, units: Units): string[] {
-  const [warmth, force] = [temperatureScale(units), forceScale(units)];
-  return [
-    ...(temperature === undefined ? [] : [`${shownIn(warmth, temperature)} ${warmth.mark}`]),
-    ...(tension === undefined ? [] : [`pulled with ${shownIn(force, tension)} ${force.mark}`]),
-    ...(spans && spans.length > 0 ? [`${spans.map(lengthWords).join(' + ')} hung free`] : []),
-  ];
-}
 
 export function pullingTexts({ temperature, tension, spans = [] }: Pulling, units: Units): PullingTexts {
   const shown = (scale: Scale, si: number | undefined) =>

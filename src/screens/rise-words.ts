@@ -22,8 +22,8 @@ export const heldWords = ({ inHand }: Pick<Situation, 'inHand'>, how: Hold['how'
   inHand ? HELD[how].replace(/^tape/, `tape ${inHand.tape.label},`) : HELD[how];
 
 /**
- * The length to show large for a pull, as the tape in hand reads it, and what it is. Along the slope the tape's own reading is known where a level has
- * read both ends; else the level length is shown, and says that it is no such reading.
+ * The length to show large for a pull, as the tape in hand reads it, and what it is. Along the slope the tape's own
+ * reading is known where a level has read both ends; else the level length is shown, and says that it is no such reading.
  */
 export function heldTape(
   situation: Pick<Situation, 'measured' | 'inHand'>,

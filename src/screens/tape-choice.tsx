@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
+import { pullingWords } from '../job/pulling-words.ts';
 import type { TapeInHand } from '../measure/index.ts';
 import { Button } from '../ui/index.ts';
 import type { Units } from '../units/index.ts';
 import { useJobBook } from './job-book.ts';
-import { pullingWords } from './read-pulling.ts';
 import { TapeSheet } from './tape-sheet.tsx';
 
 /** Which tape is in hand, and how it is pulled; a tap changes it. Nothing in a job that lists no tapes. */

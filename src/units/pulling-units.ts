@@ -18,7 +18,7 @@ const CELSIUS = scale('°C', 1);
 const FAHRENHEIT = scale('°F', 5 / 9, 32);
 
 /** The pound-force: 0.45359237 kg (exact, 1959) at the standard acceleration of 9.80665 m/s² (NIST SP 811). */
-export const NEWTONS_PER_POUND = 0.45359237 * 9.80665;
+const NEWTONS_PER_POUND = 0.45359237 * 9.80665;
 
 const isMetric = (units: Units): boolean => units === 'm' || units === 'mm';
 

@@ -1,5 +1,6 @@
 import { type Length, typedLength } from '../../job/length.ts';
 import { isLabel, type TapeSpec } from '../../job/plan-schema.ts';
+import { shownIn } from '../../job/pulling-words.ts';
 import { isTape } from '../../plan/tape.ts';
 import {
   forceScale,
@@ -10,7 +11,7 @@ import {
   type Units,
   weightScale,
 } from '../../units/index.ts';
-import { faultOf, readScaled, shownIn, TEMPERATURES_C, TENSIONS_N } from '../read-pulling.ts';
+import { faultOf, readScaled, TEMPERATURES_C, TENSIONS_N } from '../read-pulling.ts';
 import { lengthText } from './read-point.ts';
 
 /** Which way a bent hook or a torn end puts every reading wrong. */

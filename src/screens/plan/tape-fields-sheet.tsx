@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Plan, TapeSpec } from '../../job/plan-schema.ts';
+import { STANDARD_TEMPERATURE_C } from '../../measure/index.ts';
 import { Button, ChoiceField, Problem, Sheet } from '../../ui/index.ts';
 import { TextInput } from '../../ui/text-input.tsx';
 import { forceScale, temperatureScale, weightScale } from '../../units/index.ts';
@@ -48,6 +49,7 @@ export function TapeFieldsSheet({ plan, before, change, onClose }: TapeFieldsShe
   const hundred = isMetric(units) ? '30 m' : '100′ 0″';
   const really = isMetric(units) ? '30.006 m' : '100′ 0 1/4″';
   const bend = isMetric(units) ? '2 mm' : '1/16″';
+  const warmth = temperatureScale(units);
   const force = forceScale(units).mark;
   // Its field may be folded away.
   const further = faults.temperature ?? faults.tension ?? faults.stiffness ?? faults.weight;
@@ -110,8 +112,8 @@ export function TapeFieldsSheet({ plan, before, change, onClose }: TapeFieldsShe
         <p>It is printed on a good tape. Leave empty what is not.</p>
         <TextInput
           label={TAPE_FIELDS.temperature}
-          hint={isMetric(units) ? 'Taken as 20 when empty.' : 'Taken as 68 when empty.'}
-          suffix={temperatureScale(units).mark}
+          hint={`Taken as ${warmth.fromSI(STANDARD_TEMPERATURE_C)} when empty.`}
+          suffix={warmth.mark}
           draft={draft('temperature')}
         />
         <TextInput
