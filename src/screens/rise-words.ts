@@ -31,12 +31,18 @@ export function heldTape(
   how: Hold['how'],
 ): HeldTape {
   const { inHand } = situation;
-  if (how === 'level') return { held: heldWords(situation, how), m: readingOn(inHand, expected) };
+  if (how === 'level') return levelTape(situation, expected);
   const rise = riseBetween(situation, from, to);
   return rise === null
     ? { held: LEVEL_LENGTH, m: readingOn(inHand, expected) }
     : { held: heldWords(situation, how), m: readingOn(inHand, alongSlope(expected, rise)) };
 }
+
+/** As `heldTape`, for a tape that is held level. @param length metres */
+export const levelTape = (situation: Pick<Situation, 'inHand'>, length: number): HeldTape => ({
+  held: heldWords(situation, 'level'),
+  m: readingOn(situation.inHand, length),
+});
 
 /** What a tape read, and along a slope with which rise: `read 5457 mm, sloping, rise 500 mm`. */
 export function readWords(situation: Pick<Situation, 'measured'>, pull: EntryOf<'pull'>['body']): string {

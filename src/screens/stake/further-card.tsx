@@ -5,7 +5,7 @@ import { capital } from '../../judge/words.ts';
 import type { SitedReference } from '../../plan/hole.ts';
 import { Button, ButtonRow, PlanDrawing, Problem, PullRow } from '../../ui/index.ts';
 import { drawnPull, drawnSite, stakePlaces } from '../drawn-site.ts';
-import { HELD, HoldChoice } from '../hold-choice.tsx';
+import { HoldChoice } from '../hold-choice.tsx';
 import { useJobBook } from '../job-book.ts';
 import { useOpenPull } from '../open-pull.ts';
 import { heldTape } from '../rise-words.ts';
@@ -70,7 +70,7 @@ export function FurtherCard({ stake, reference, task }: FurtherCardProps) {
           live
           from={`from ${pull.from.thing === STAKE_A ? 'A’s' : 'B’s'} nail`}
           to={task === 'drive' ? `to ${name}` : `to ${name}’s nail`}
-          {...(task === 'drive' ? { held: HELD.level, m: pull.expected } : heldTape(situation, pull, how))}
+          {...heldTape(situation, pull, task === 'drive' ? 'level' : how)}
           units={plan.units}
         />
       ))}

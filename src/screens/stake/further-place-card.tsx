@@ -12,8 +12,8 @@ import {
 } from '../../stakeout/index.ts';
 import { Button, ButtonRow, ChoiceField, PlanDrawing, Problem, PullRow } from '../../ui/index.ts';
 import type { Units } from '../../units/index.ts';
-import { HELD } from '../hold-choice.tsx';
 import { useJobBook } from '../job-book.ts';
+import { levelTape } from '../rise-words.ts';
 import { hrefOf } from '../route.ts';
 import { useLog } from '../use-log.ts';
 import { PlaceFields, type PlaceParts, placeIn, placeMissing, startPlace } from './place-fields.tsx';
@@ -99,8 +99,8 @@ function Gives({ choice, thing, units }: GivesProps) {
       {objections.map((text) => (
         <Problem key={text} text={text} />
       ))}
-      <PullRow live from="from A" to={`to ${name}`} held={HELD.level} m={fromA} units={units} />
-      <PullRow live from="from B" to={`to ${name}`} held={HELD.level} m={fromB} units={units} />
+      <PullRow live from="from A" to={`to ${name}`} {...levelTape(situation, fromA)} units={units} />
+      <PullRow live from="from B" to={`to ${name}`} {...levelTape(situation, fromB)} units={units} />
       <p>It stands {placeWords({ right: at.x, front: at.y }, units)}.</p>
       <PlanDrawing
         title={`${name} among the holes`}

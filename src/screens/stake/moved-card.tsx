@@ -5,12 +5,11 @@ import type { MovedAssessment, MovedStake } from '../../judge/types.ts';
 import { capital, listWords } from '../../judge/words.ts';
 import { Button, ButtonRow, PlanDrawing, Problem, PullRow } from '../../ui/index.ts';
 import { drawnPull, drawnSite } from '../drawn-site.ts';
-import { HELD } from '../hold-choice.tsx';
 import { useJobBook } from '../job-book.ts';
 import { LoggedEntry } from '../logged-entry.tsx';
 import { More } from '../more.tsx';
 import { useOpenPull } from '../open-pull.ts';
-import { heldTape } from '../rise-words.ts';
+import { heldTape, levelTape } from '../rise-words.ts';
 import { useHold } from '../use-hold.ts';
 import { useLog } from '../use-log.ts';
 import { StakePage } from './stake-page.tsx';
@@ -101,8 +100,7 @@ function WayBack({ suspect: { putBack } }: { readonly suspect: MovedStake }) {
           live
           from={`from ${endName(from, plan)}`}
           to={`to ${endName(to, plan)}`}
-          held={HELD.level}
-          m={reading}
+          {...levelTape(situation, reading)}
           units={plan.units}
         />
       ))}

@@ -4,9 +4,9 @@ import type { Plan } from '../../job/plan-schema.ts';
 import type { Hole } from '../../plan/index.ts';
 import { judgeStakes, proposeStakes, type StakeChoice } from '../../stakeout/index.ts';
 import { Button, ButtonRow, Problem, PullRow } from '../../ui/index.ts';
-import { HELD } from '../hold-choice.tsx';
 import { useJobBook } from '../job-book.ts';
 import { More } from '../more.tsx';
+import { levelTape } from '../rise-words.ts';
 import { useLog } from '../use-log.ts';
 import { MovedWarning } from './moved-warning.tsx';
 import { PlaceForm } from './place-form.tsx';
@@ -60,7 +60,7 @@ export function PlaceCard({ onClose }: PlaceCardProps) {
       )}
       {site && <MovedWarning />}
       <p>The two reference stakes, this far apart. Nothing is driven yet: buried services come first.</p>
-      <PullRow live from="from A" to="to B" held={HELD.level} m={best.baseline} units={plan.units} />
+      <PullRow live from="from A" to="to B" {...levelTape(situation, best.baseline)} units={plan.units} />
       <PlacePreview choice={best} />
       <More label="How good each hole will be">
         <p>A stands {placeWords(planar(best.a), plan.units)}.</p>

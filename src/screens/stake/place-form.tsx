@@ -3,8 +3,8 @@ import type { PlanPlace } from '../../job/entry-schema.ts';
 import { placeOf } from '../../plan/index.ts';
 import { compareStakes, judgeStakes, type StakeChoice } from '../../stakeout/index.ts';
 import { Button, Problem, PullRow } from '../../ui/index.ts';
-import { HELD } from '../hold-choice.tsx';
 import { useJobBook } from '../job-book.ts';
+import { levelTape } from '../rise-words.ts';
 import { MovedWarning } from './moved-warning.tsx';
 import { PlaceFields, type PlaceParts, placeIn, placeMissing, startPlace } from './place-fields.tsx';
 import { PlacePreview } from './place-preview.tsx';
@@ -62,7 +62,13 @@ export function PlaceForm({ best, onUse, onBack }: PlaceFormProps) {
       <PlaceFields name="B" units={plan.units} parts={parts.b} onParts={put('b')} />
       {choice && (
         <section aria-label="What this choice gives">
-          <PullRow live from="from A" to="to B" held={HELD.level} m={choice.baseline} units={plan.units} />
+          <PullRow
+            live
+            from="from A"
+            to="to B"
+            {...levelTape(situation, choice.baseline)}
+            units={plan.units}
+          />
           <PlacePreview choice={choice} />
           <p>{best && compareStakes(choice, best, plan.units)?.text}</p>
         </section>

@@ -1,12 +1,11 @@
 import { Button, ButtonRow, PlanDrawing, Problem, PullRow } from '../../ui/index.ts';
 import { drawnSite } from '../drawn-site.ts';
 import { useJobBook } from '../job-book.ts';
-import { heldTape } from '../rise-words.ts';
+import { levelTape } from '../rise-words.ts';
 import { useLog } from '../use-log.ts';
 import { useMovePlaces } from './move-places.ts';
 import { lieWords } from './place-words.ts';
 import { StakePage } from './stake-page.tsx';
-import { baselinePull } from './stake-pulls.ts';
 
 /** Drive reference stake A, then B. */
 export function ReferenceCard({ stake }: { readonly stake: 'A' | 'B' }) {
@@ -42,7 +41,7 @@ export function ReferenceCard({ stake }: { readonly stake: 'A' | 'B' }) {
           live
           from="from A’s nail"
           to="to B’s nail"
-          {...heldTape(situation, { ...baselinePull(laid.baseline), expected: laid.baseline }, 'level')}
+          {...levelTape(situation, laid.baseline)}
           units={plan.units}
         />
       )}
