@@ -77,8 +77,9 @@ export function stakePlaces(situation: Placed): { a: SitePoint; b: SitePoint } |
 }
 
 /** Where further stakes and nails stand, site frame: as measured, else as they are meant to. */
-function referencePlaces(situation: Placed): { label: string; place: SitePoint }[] {
+export function referencePlaces(situation: Placed): { thing: Thing; label: string; place: SitePoint }[] {
   return (situation.laid?.references ?? []).map(({ thing, site }) => ({
+    thing,
     label: thing.label,
     place: measuredPlace(situation, thing) ?? site,
   }));

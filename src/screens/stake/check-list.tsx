@@ -24,6 +24,24 @@ export function CheckList({ state: { checks, present } }: { readonly state: Stak
   );
 }
 
+/** The third tapes: from every further stake to the stake of every hole; a tap reads one. */
+export function FurtherPulls({ state: { fromFurther, present } }: { readonly state: StakeState }) {
+  const froms = [...new Set(fromFurther.map(({ from }) => from.thing))];
+  return froms.map((from) => {
+    const pulls = fromFurther.filter((pull) => pull.from.thing === from);
+    const read = pulls.filter(({ to }) => present.pull(from, to.thing)).length;
+    return (
+      <More key={thingName(from)} label={`Pulls from ${thingName(from)}: ${read} of ${pulls.length} read`}>
+        <ul class="check-rows">
+          {pulls.map((pull) => (
+            <CheckRow key={nameOf(pull)} pull={pull} state={{ present }} />
+          ))}
+        </ul>
+      </More>
+    );
+  });
+}
+
 /** `stake 1 to stake 2`. */
 export const nameOf = ({ from, to }: Pick<PlannedPull, 'from' | 'to'>): string =>
   `${thingName(from.thing)} to ${thingName(to.thing)}`;

@@ -7,7 +7,7 @@ import { useJobBook } from '../job-book.ts';
 import { JobFrame } from '../job-frame.tsx';
 import { hrefOf } from '../route.ts';
 import { SessionCheck } from '../session-check.tsx';
-import { CheckList } from './check-list.tsx';
+import { CheckList, FurtherPulls } from './check-list.tsx';
 import { Findings } from './findings.tsx';
 import '../cards.css';
 import { LineMore } from './line-more.tsx';
@@ -53,6 +53,7 @@ export function StakePage({ actions, children, state, hole, about }: StakePagePr
             }))}
           />
           <CheckList state={state} />
+          <FurtherPulls state={state} />
           <LineMore />
           <HeightsButton hole={hole ?? null} />
         </>

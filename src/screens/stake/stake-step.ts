@@ -38,6 +38,8 @@ export interface StakeState {
   /** Labels, in the order in which the stakes are best driven. */
   readonly order: readonly string[];
   readonly checks: readonly PlannedPull[];
+  /** From every further stake that stands to the stake of every hole in reach. */
+  readonly fromFurther: readonly PlannedPull[];
   /** The hole in the address. */
   readonly focused: string | null;
   /** The user wants to go on although not every stake is in and checked. */
@@ -94,7 +96,7 @@ function furtherStep({ situation, present }: StakeState): StakeStep | null {
 }
 
 /** What a further stake or nail wants next; null when it stands and is tied to A and B. */
-export function furtherTask(present: Present, thing: Thing): FurtherTask | null {
+function furtherTask(present: Present, thing: Thing): FurtherTask | null {
   if (!present.stands(thing)) return 'drive';
   if (!present.pull(STAKE_A, thing)) return 'from-a';
   return present.pull(STAKE_B, thing) ? null : 'from-b';

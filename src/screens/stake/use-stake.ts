@@ -1,12 +1,14 @@
 import { useMemo } from 'preact/hooks';
 import { bearingOf, distance, type SitePoint, subtract } from '../../geometry/point.ts';
 import { type RigidMotion, toPlan } from '../../geometry/rigid.ts';
+import type { Plan } from '../../job/plan-schema.ts';
 import type { Situation } from '../../judge/situation.ts';
-import { checkPulls, type HolePulls, holePulls, workOrder } from '../../stakeout/index.ts';
-import { stakePlaces } from '../drawn-site.ts';
+import { checkPulls, type HolePulls, holePulls, type PlannedPull, workOrder } from '../../stakeout/index.ts';
+import { referencePlaces, stakePlaces } from '../drawn-site.ts';
 import { type JobBook, useJobBook } from '../job-book.ts';
-import { presentOf } from './present.ts';
+import { type Present, presentOf } from './present.ts';
 import { putOffIn } from './put-off.ts';
+import { nailPull } from './stake-pulls.ts';
 import { type StakeState, type StakeStep, stakeStep } from './stake-step.ts';
 
 /** All that the cards of the Stake phase show, worked out once for each change of the log. */
@@ -43,11 +45,23 @@ export function stakeOf(
     putOff: putOffIn(entries, present),
     order: workOrder(sited.map(({ label, site }) => ({ label, at: site }))),
     checks: plan ? checkPulls(sited, plan.instruments) : [],
+    fromFurther: plan ? pullsFromFurther(situation, present, plan) : [],
     focused,
     ...choices,
   };
   const pulls = new Map(pullsFromStakes(situation).map((each) => [each.hole, each]));
   return { state, step: stakeStep(state), pulls };
+}
+
+function pullsFromFurther(situation: Situation, present: Present, plan: Plan): PlannedPull[] {
+  const reach = plan.instruments.tapeLength.m;
+  const standing = referencePlaces(situation).filter(({ thing }) => present.stands(thing));
+  return standing.flatMap(({ thing, place }) =>
+    (situation.laid?.holes ?? [])
+      .map(({ label, site }) => nailPull(thing, { kind: 'hole-stake', hole: label }, distance(place, site)))
+      .filter(({ expected }) => expected <= reach)
+      .map((pull) => ({ ...pull, purpose: 'fix' as const })),
+  );
 }
 
 /** Lengths from A and B as they really stand: B is seldom driven just where it was planned. */

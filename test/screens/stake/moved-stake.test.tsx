@@ -79,6 +79,19 @@ describe('stake C', () => {
     expect(document.body.textContent).toContain('A, B and stake C lie nearly in one line');
   });
 
+  test('that stands can be pulled from to every hole, from a list that says what each should read', async () => {
+    await open([...READY, ASKED, ...TIED, ...staked(ORDER[0]!)]);
+    tap('Pulls from C: 0 of 9 read');
+    const row = screen.getByRole('button', {
+      name: new RegExp(`^C to stake ${ORDER[0]}, place: .*, not read yet$`),
+    });
+    expect(row.hasAttribute('disabled')).toBe(false);
+    const other = screen.getByRole('button', {
+      name: new RegExp(`^C to stake ${ORDER[1]}, place: .*, not driven yet$`),
+    });
+    expect(other.hasAttribute('disabled')).toBe(true);
+  });
+
   test('that is not wanted after all is done without', async () => {
     await open([...READY, ASKED]);
     expect(heading()).toBe('Drive stake C, with a nail in its top');
