@@ -13,7 +13,7 @@ const ON_LINE = 0.006;
  * @param baseline A to B as it is, pulled where it was pulled: the site's frame has A at 0, B at (baseline, 0)
  */
 export function holePulls(
-  holes: readonly SitedHole[],
+  holes: readonly Pick<SitedHole, 'label' | 'site'>[],
   baseline: number,
   instruments: Instruments,
 ): HolePulls[] {

@@ -1,0 +1,97 @@
+import { bearingOf, cross, distance, dot, subtract, type Vec } from '../geometry/point.ts';
+import { toPlan } from '../geometry/rigid.ts';
+import { holePulls } from './hole-pulls.ts';
+import { SLACK } from './objections.ts';
+import { ROUND } from './round-stakes.ts';
+import type { HoleLine } from './string-lines.ts';
+import type { NailPlace, StringsAsked } from './string-types.ts';
+
+/**
+ * A batter board or an offset stake stands this far outside the edge of every hole: 2 ft, out of the way of the bar, with the
+ * spoil thrown to another side (common practice for holes dug by hand; a machine wants twice as much).
+ */
+export const NAIL_CLEARANCE = 0.6;
+/** Nails nearer to each other are mistaken for one another: a hand's breadth. */
+const NAIL_APART = 0.1;
+/** Who hammers a board beside A or B knocks them: a foot. */
+const FROM_STAKE = 0.3;
+/** A string does not run farther than this past its last hole: 6 m, beyond which other ground begins. */
+const MOST_BEYOND = 6;
+/** A nail goes so much farther out than it must where the tapes from A and B then cross better: 8 ft. */
+const FARTHER_FOR_TAPES = 2.4;
+
+/** What a nail of a string must keep clear of. */
+export interface Ground {
+  readonly asked: StringsAsked;
+  /** Nails that have their places already. */
+  readonly taken: readonly Vec[];
+}
+
+/** Whether a nail can stand at a place: clear of the digging of every hole, of other nails and of A and B. */
+export function isClear({ asked, taken }: Ground, at: Vec): boolean {
+  return (
+    asked.holes.every(
+      ({ site, holeDiameter }) => distance(site, at) - holeDiameter / 2 >= NAIL_CLEARANCE - SLACK,
+    ) &&
+    taken.every((nail) => distance(nail, at) >= NAIL_APART) &&
+    [asked.a, asked.b].every((stake) => distance(stake, at) >= FROM_STAKE)
+  );
+}
+
+/**
+ * The two nails of a string: each a round length beyond the last hole at its end, the nearest that is clear; a little farther
+ * where only there the tapes from A and B reach it and cross well. The one nearer to A comes first.
+ *
+ * @returns null when an end has no clear place
+ */
+export function nailsOf(line: HoleLine, ground: Ground): readonly [Vec, Vec] | null {
+  const { holes, a } = ground.asked;
+  const ends = [line.holes[0], line.holes.at(-1)].map((i) => (i === undefined ? undefined : holes[i]));
+  const [first, last] = ends;
+  if (!first || !last) return null;
+  const back = { x: -line.along.x, y: -line.along.y };
+  const one = nailBeyond(first.site, back, first.holeDiameter / 2, ground);
+  const other = nailBeyond(last.site, line.along, last.holeDiameter / 2, ground);
+  if (!one || !other) return null;
+  return distance(one, a) <= distance(other, a) ? [one, other] : [other, one];
+}
+
+function nailBeyond(from: Vec, along: Vec, radius: number, everywhere: Ground): Vec | null {
+  const ground = besideLine(from, along, everywhere);
+  const [, step = NAIL_CLEARANCE] = ROUND[ground.asked.units];
+  const first = Math.ceil((radius + NAIL_CLEARANCE - SLACK) / step);
+  let nearest: { readonly at: Vec; readonly beyond: number } | null = null;
+  for (let k = first; k * step <= MOST_BEYOND; k++) {
+    const beyond = k * step;
+    if (nearest && beyond > nearest.beyond + FARTHER_FOR_TAPES) break;
+    const at = { x: from.x + along.x * beyond, y: from.y + along.y * beyond };
+    if (!isClear(ground, at)) continue;
+    const { withinTape, crossing } = nailPulls('', at, ground.asked);
+    if (withinTape && crossing.grade !== 'poor') return at;
+    nearest ??= { at, beyond };
+  }
+  return nearest?.at ?? null;
+}
+
+/** The same ground with only those holes that a nail on the line could come near: of a thousand, a few. */
+function besideLine(from: Vec, along: Vec, { asked, taken }: Ground): Ground {
+  const near = ({ site, holeDiameter }: StringsAsked['holes'][number]) =>
+    Math.abs(cross(along, subtract(site, from))) < holeDiameter / 2 + NAIL_CLEARANCE;
+  return { asked: { ...asked, holes: asked.holes.filter(near) }, taken };
+}
+
+/** What tapes from A and B read at a place, as for a hole's stake. */
+export function nailPulls(
+  label: string,
+  site: Vec,
+  { a, b, instruments }: Pick<StringsAsked, 'a' | 'b' | 'instruments'>,
+): NailPlace['pulls'] {
+  const line = subtract(b, a);
+  const seen = toPlan({ turn: bearingOf(line), shift: a }, site);
+  const [pulls] = holePulls([{ label, site: { x: seen.x, y: seen.y } }], distance(a, b), instruments);
+  return pulls!;
+}
+
+/** Level length from one nail along the string to where a place lies on it. */
+export const stationOn = ([one, other]: readonly [Vec, Vec], place: Vec): number =>
+  dot(subtract(place, one), subtract(other, one)) / distance(one, other);
