@@ -11,15 +11,13 @@ import { judgePosition } from './position.ts';
 import { pullsInReach } from './possible-pulls.ts';
 import { type PullPlan, pullPlan } from './pull-ends.ts';
 import { pullAgain, pullThatFixes } from './pull-that-fixes.ts';
+import { MOST_TO_SETTLE, settling } from './settling.ts';
 import { judgeSpacing } from './spacing.ts';
 import type { BeyondPulls, HoleAssessment, Judgement, NextPull } from './types.ts';
 import { type JobView, pointOf, postOf, stakeOf, stands } from './view.ts';
 
 /** A plan for an hour; what comes after it is worked out anew from what was read. */
 const MOST_PULLS = 24;
-/** So many pulls to one place, or between two posts, for the sake of a verdict: more repeat one another's mistakes. */
-const MOST_TO_SETTLE = 4;
-
 /** What to pull, in order, and what no pull can settle. */
 export interface PullSequence {
   readonly pulls: readonly NextPull[];
@@ -124,22 +122,12 @@ class Plan implements PullSequence {
 
   /** Pulls for the sake of a verdict are worth the walk only if it is reached at the end of them. */
   #tellVerdict({ thing, designed }: Open, is: Judgement): string[] {
-    const pulls: { readonly pull: PullPlan; readonly before: JobView; readonly ahead: JobView }[] = [];
-    let ahead = this.#ahead;
-    let then = is;
-    while (then.verdict === 'unsure' && pulls.length < MOST_TO_SETTLE) {
-      const pull = adviceFor(ahead, thing, designed, true)?.pull;
-      if (!pull) break;
-      const before = ahead;
-      ahead = foresee(before, pull);
-      pulls.push({ pull, before, ahead });
-      then = judgePosition(ahead, thing, designed, '');
-    }
-    if (then.verdict === 'unsure') {
+    const { pulls, ahead, settled } = settling(this.#ahead, thing, designed);
+    if (!settled) {
       this.beyond.push({ thing, text: beyondSettling(this.#now, ahead, thing, is) });
       return [];
     }
-    return pulls.flatMap(({ pull }) => (this.#full ? [] : this.#take(pull, { thing, designed })));
+    return pulls.flatMap((pull) => (this.#full ? [] : this.#take(pull, { thing, designed })));
   }
 
   #take(pull: PullPlan, { thing, designed }: Open): string[] {

@@ -4,6 +4,7 @@ import { thingKey } from '../../job/log.ts';
 import { adviceFor } from '../../judge/advice.ts';
 import { possiblePulls } from '../../judge/possible-pulls.ts';
 import { type PullPlan, pullPlan } from '../../judge/pull-ends.ts';
+import { settling } from '../../judge/settling.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { type JobView, pointOf, postOf, pullsBetween } from '../../judge/view.ts';
 import type { SetBook } from './set-book.ts';
@@ -57,7 +58,9 @@ const MOST_READINGS = 2;
 /** The spare pull that helps most, as long as it is worth the walk. */
 function advisedPull(view: JobView, { hole, set }: HoleAssessment, designed: SitePoint): PullPlan | null {
   const post = postOf(hole);
-  const advice = adviceFor(view, post, designed, set.position.checked);
+  const guarded = set.position.checked;
+  if (guarded && !settling(view, post, designed).settled) return null;
+  const advice = adviceFor(view, post, designed, guarded);
   if (!advice) return null;
   const readings = pullsBetween(view, advice.pull.from.thing, post).length;
   return readings < MOST_READINGS ? advice.pull : null;

@@ -6,6 +6,7 @@ import type { HoleAssessment } from '../../judge/types.ts';
 import { Figure, Problem, VerdictMark } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
 import { HELD } from '../hold-choice.tsx';
+import { useJobBook } from '../job-book.ts';
 import { isGuarded } from '../looks.ts';
 import { MoveCard } from './move-card.tsx';
 import './set.css';
@@ -164,6 +165,8 @@ function RodCard({ step, hole, plan }: CardOf<'rod'>) {
 /** Nothing more is to be read: what it comes to. A post in concrete that is out is said to be so before all else. */
 function DoneCard({ hole, plan }: Omit<SetCardProps, 'step'>) {
   const { verdict, headline } = hole.set;
+  const { beyondPulls } = useJobBook().assessment;
+  const beyond = beyondPulls.filter(({ thing }) => thing.kind === 'post' && thing.hole === hole.hole);
   return (
     <>
       <h2 class="set-out">
@@ -171,6 +174,9 @@ function DoneCard({ hole, plan }: Omit<SetCardProps, 'step'>) {
           {unbroken(hole.poured && verdict === 'out' ? `In concrete, and out. ${headline}` : headline)}
         </VerdictMark>
       </h2>
+      {beyond.map(({ text }) => (
+        <p key={text}>{unbroken(text)}</p>
+      ))}
       {hole.poured && verdict === 'out' && (
         <p>
           What is done about {nameOf(hole, plan)} is for whoever is responsible to decide. The frame can be

@@ -16,6 +16,7 @@ import { SessionCheck } from '../session-check.tsx';
 import { useHold } from '../use-hold.ts';
 import { useLog } from '../use-log.ts';
 import { useStartAtTop } from '../use-start-at-top.ts';
+import { NextTapes } from './next-tapes.tsx';
 import { OtherReadings } from './other-readings.tsx';
 import { SetActions } from './set-actions.tsx';
 import { type SetBook, useSetBook } from './set-book.ts';
@@ -85,6 +86,7 @@ function SetWork({ book, focused }: { readonly book: SetBook; readonly focused: 
         </>
       )}
       <HeightsButton hole={label} />
+      <NextTapes />
       <Findings />
       <PostStrip label={label} />
       {flow && label !== null && (

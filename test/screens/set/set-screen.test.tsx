@@ -239,7 +239,10 @@ test('the misread tape of the example: pulled again, and the wrong one struck', 
   );
   await arrives('A tape to post 8 looks misread: pull it again');
   // 36′ 10 9/16″ was read; the other tapes say about an inch less.
-  expect(document.querySelector('.pull-row .figure')!.getAttribute('aria-label')).toMatch(/36 feet 9 and/);
+  const row = [...document.querySelectorAll('.pull-row')].find(({ textContent }) =>
+    textContent.includes('from B’s nail'),
+  );
+  expect(row!.querySelector('.figure')!.getAttribute('aria-label')).toMatch(/36 feet 9 and/);
   press('Enter the tape');
   await painted();
   typeReading('36 9 9/16');
