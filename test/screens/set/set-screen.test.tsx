@@ -219,6 +219,9 @@ describe('a post that is out', () => {
     await arrives(/^Post 1 is out by/);
     press('Leave it so');
     await arrives('Hold the level on the outer face of post 1');
+    // The log keeps it, so that a page that is loaded again does not ask again.
+    const left = { kind: 'note', hole: '1', text: 'The place of the post was left as it is.' };
+    expect((await job.log()).map(({ body }) => body)).toContainEqual(left);
     press('Other readings of post 1');
     await painted();
     press('Post 1 was moved');
