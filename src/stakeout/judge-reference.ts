@@ -39,7 +39,7 @@ export function judgeReference(at: PlanPoint, name: string, asked: ReferenceAske
       ...nearStakes(asked, name, at),
       ...beyondTape(asked, name, at),
       ...flat(angles, name),
-    ],
+    ].map(capital),
   };
 }
 
@@ -70,3 +70,5 @@ function flat({ a, b, c }: Triangle, name: string): string[] {
     `A, B and ${name} lie nearly in one line, with a corner of ${degrees}°: a stake that moves across it would not show. Put ${name} farther to the side.`,
   ];
 }
+
+const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);

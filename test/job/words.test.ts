@@ -9,6 +9,11 @@ const line = (body: Body, plan: Plan | null = samplePlan): string => describeEnt
 const gridHolds = { ...samplePlan.each.holds, turned: 'grid' } as Plan['each']['holds'];
 
 describe('one line of the field book', () => {
+  test('says of a stand that was found out later that it was', () => {
+    const moved: Body = { ...sampleBodies.stand, event: 'moved', since: 'entry-0001' };
+    expect(line(moved)).toBe('Stake A moved, found by an earlier pull');
+  });
+
   test.each([
     ['plan', 'Plan “Garden room”: 8 posts on a ring round a pier'],
     ['site', 'A and B placed by Swingtape: A 12′ 0″ left, 15′ 6″ behind; B 12′ 0″ right, 15′ 6″ behind'],

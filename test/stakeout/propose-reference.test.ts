@@ -108,6 +108,11 @@ describe('what speaks against a place', () => {
     expect(objections(0, 60)[0]).toMatch(/^C is 65\.\d+ m from [AB], and the tape is .*: move it nearer\.$/);
   });
 
+  it('begins with a capital, whatever the thing is called', () => {
+    const { objections: said } = judgeReference({ x: 0, y: 3 }, 'nail N1', asked);
+    expect(said[0]).toMatch(/^Nail N1 stands in hole 1/);
+  });
+
   it('holds two level lengths to it', () => {
     const at: PlanPoint = { x: 4, y: 1 };
     expect(judgeReference(at, 'C', asked)).toMatchObject({ fromA: 10, fromB: 6 });

@@ -1,7 +1,8 @@
 import { useMemo, useState } from 'preact/hooks';
 import type { Thing } from '../../job/entry-schema.ts';
+import { thingName } from '../../job/words.ts';
 import { stakeName } from '../../judge/moved-words.ts';
-import { listWords } from '../../judge/words.ts';
+import { capital, listWords } from '../../judge/words.ts';
 import { placeOf } from '../../plan/index.ts';
 import {
   judgeReference,
@@ -36,7 +37,7 @@ export function FurtherPlaceCard({ onClose }: { readonly onClose: () => void }) 
   const name = stakeName(thing);
   const parts = own ?? (best ? null : startPlace());
   const at = parts ? placeIn(parts) : best ? typedPlace(best, units) : null;
-  const choice = at && judgeReference(placeOf(at), name, asked);
+  const choice = at && judgeReference(placeOf(at), thingName(thing), asked);
   const use = async () => {
     setTold(at === null);
     if (!at || !(await log({ kind: 'reference', thing, at }))) return;
@@ -47,7 +48,7 @@ export function FurtherPlaceCard({ onClose }: { readonly onClose: () => void }) 
     <StakePage
       actions={
         <>
-          {told && parts && <Problem text={placeMissing(name, parts)} />}
+          {told && parts && <Problem text={placeMissing(capital(thingName(thing)), parts)} />}
           <ButtonRow>
             {best && (
               <Button onPress={() => setOwn(own ? null : startPlace())}>
@@ -64,7 +65,7 @@ export function FurtherPlaceCard({ onClose }: { readonly onClose: () => void }) 
     >
       <h2>Where {name} goes</h2>
       {failed && <Problem text={`Place of ${name}: not saved; free some space, then tap again.`} />}
-      {parts && <PlaceFields name={name} units={units} parts={parts} onParts={setOwn} />}
+      {parts && <PlaceFields name={capital(thingName(thing))} units={units} parts={parts} onParts={setOwn} />}
       {choice && <Gives choice={choice} thing={thing} units={units} />}
       {!best && (
         <Problem text="No place within the tape of A and B is clear of the holes: say where it goes." />

@@ -66,17 +66,17 @@ describe('stake C', () => {
     tap('Another place');
     tap('Use this place for stake C');
     expect(document.body.textContent).toContain(
-      'stake C: how far to the side of the centre: it is empty; type a length, 0 if it lies on the line.',
+      'C: how far to the side of the centre: it is empty; type a length, 0 if it lies on the line.',
     );
     for (const [label, text] of [
-      ['stake C: how far to the side of the centre', '0'],
-      ['stake C: how far before or behind the centre', '15 6'],
+      ['C: how far to the side of the centre', '0'],
+      ['C: how far before or behind the centre', '15 6'],
     ] as const) {
       fireEvent.input(screen.getByLabelText(label), { target: { value: text } });
       fireEvent.blur(screen.getByLabelText(label));
     }
     fireEvent.click(screen.getByRole('radio', { name: 'behind' }));
-    expect(document.body.textContent).toContain('A, B and stake C lie nearly in one line');
+    expect(document.body.textContent).toContain('A, B and C lie nearly in one line');
   });
 
   test('that stands can be pulled from to every hole, from a list that says what each should read', async () => {
