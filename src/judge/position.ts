@@ -5,10 +5,12 @@ import { thingName } from '../job/words.ts';
 import type { Fix, Lack } from '../measure/types.ts';
 import { METRES_PER_INCH } from '../units/index.ts';
 import { chanceWithinDisc, principalAxes, sigmaAlong } from './chance.ts';
+import { guessWords } from './guesses.ts';
 import { judged, unmeasured } from './judgement.ts';
 import { shakenWords } from './moved-words.ts';
 import { HALF_WIDTH_95 } from './normal.ts';
 import type { Judgement } from './types.ts';
+import { verdictOf } from './verdict.ts';
 import { type JobView, pointOf } from './view.ts';
 import { capital, cellWords, listWords, moveWords, small } from './words.ts';
 
@@ -60,14 +62,21 @@ export function judgePosition(
   const guarded = view.measured.settled && fix.unseenShift <= unseenAllowed(tolerance);
   const found = chanceOfFix(fix, designed, tolerance);
   const say: PlaceWords = { view, thing, fix, designed, advice, ...found };
+  const unsure = verdictOf(found.chance, found.best()) === 'unsure';
   return judged(
     { quantity: 'position', ...found, tolerance, checked: guarded && !doubted && !shaken },
     {
       cell: (verdict, error, uncertainty) => cellWords(verdict, error, uncertainty, view.plan.units),
       out: () => outWords(say),
-      unsure: () => unsureWords(say),
+      unsure: () => withGuesses(say, unsureWords(say)),
       unchecked: () =>
-        shaken ? shakenWords(view, thing) : doubted ? doubtedWords(say) : uncheckedWords(say),
+        shaken
+          ? shakenWords(view, thing)
+          : doubted
+            ? doubtedWords(say)
+            : unsure
+              ? uncheckedWords(say)
+              : withGuesses(say, uncheckedWords(say)),
     },
   );
 }
@@ -81,6 +90,12 @@ interface PlaceWords {
   readonly advice: string;
   readonly error: number;
   readonly sigma: number;
+}
+
+/** What is guessed is named beside the doubt that it makes; once, where a place is unsure and unchecked. */
+function withGuesses({ view, thing }: PlaceWords, words: string): string {
+  const guesses = guessWords(view, thing);
+  return guesses === '' ? words : `${words} ${guesses}`;
 }
 
 function outWords({ view, thing, fix, designed, error }: PlaceWords): string {
