@@ -9,6 +9,10 @@ export interface DugHole {
   readonly section: Section;
   /** A pier's own height above the ground; 0 when absent. A post's does not count: it is not concrete. */
   readonly above?: number;
+  /** Inner diameter of a tube that holds the concrete; what is outside it is filled with soil. */
+  readonly tube?: number;
+  /** A foot that is wider than the hole: its diameter, and the height over which it narrows. */
+  readonly bell?: { readonly diameter: number; readonly height: number };
 }
 
 /** What goes into a hole, cubic metres. */
@@ -20,19 +24,32 @@ export interface HoleFill {
 /**
  * Concrete and gravel for one hole: a cylinder, V = π/4 D² h. Gravel lies at the bottom; concrete fills the rest up to the
  * ground, less the post that stands in it on the gravel. A pier is itself concrete: nothing is taken off, and what rises
- * above the ground comes on top.
+ * above the ground comes on top. In a tube only the tube is filled. A bell adds what a frustum of a cone has beyond the
+ * shaft that runs through it.
  *
  * @returns zero rather than less, where the gravel fills the hole or the post is as wide as it
  */
-export function holeFill({ diameter, depth, gravel, section, above = 0 }: DugHole): HoleFill {
-  const floor = (Math.PI / 4) * diameter ** 2;
+export function holeFill(hole: DugHole): HoleFill {
+  const { diameter, depth, gravel, section, above = 0, tube, bell } = hole;
   const gravelled = Math.min(gravel, depth);
   const height = depth - gravelled;
-  const concrete =
-    section.kind === 'post'
-      ? (floor - section.width * section.depth) * height
-      : floor * height + (Math.PI / 4) * section.diameter ** 2 * above;
-  return { concrete: Math.max(0, concrete), gravel: floor * gravelled };
+  const shaft = Math.min(tube ?? diameter, diameter);
+  const inside = section.kind === 'post' ? section.width * section.depth : 0;
+  const rising = section.kind === 'pier' ? disc(section.diameter) * above : 0;
+  const shafted = Math.max(0, disc(shaft) - inside) * height;
+  const belled = bell ? bellBeyond(bell, shaft, height) : 0;
+  return { concrete: shafted + rising + belled, gravel: disc(diameter) * gravelled };
+}
+
+const disc = (diameter: number): number => (Math.PI / 4) * diameter ** 2;
+
+/** A frustum, π h (D² + D d + d²) / 12, less the cylinder in it; a bell no wider than its shaft adds nothing. */
+function bellBeyond(bell: { diameter: number; height: number }, shaft: number, room: number): number {
+  if (bell.diameter <= shaft) return 0;
+  const height = Math.min(bell.height, room);
+  const { diameter: wide } = bell;
+  const frustum = (Math.PI / 12) * height * (wide ** 2 + wide * shaft + shaft ** 2);
+  return frustum - disc(shaft) * height;
 }
 
 const CUBIC_METRES_PER_LITRE = 0.001;

@@ -162,6 +162,55 @@ export const InstrumentsSchema = v.strictObject({
 });
 export type Instruments = v.InferOutput<typeof InstrumentsSchema>;
 
+/** What is bought for the job, and what of it stands in the holes. Absent where nobody has said yet. */
+export const SuppliesSchema = v.strictObject({
+  bagYield: v.optional(
+    v.pipe(
+      v.number(),
+      v.minValue(1),
+      v.maxValue(1000),
+      v.description('litres that one bag makes, as printed on it'),
+    ),
+  ),
+  waste: v.optional(
+    v.pipe(v.number(), v.minValue(0), v.maxValue(1), v.description('share of concrete added')),
+  ),
+  tube: v.optional(
+    v.pipe(LengthSchema, v.description('inner diameter of a tube that the concrete stands in')),
+  ),
+  bell: v.optional(
+    v.strictObject({
+      diameter: v.pipe(LengthSchema, v.description('at the foot of the hole')),
+      height: v.pipe(LengthSchema, v.description('over which it narrows to the hole')),
+    }),
+  ),
+  spare: v.optional(v.pipe(LengthSchema, v.description('left on each post for cutting'))),
+  stock: v.optional(
+    v.pipe(
+      v.array(LengthSchema),
+      v.minLength(1),
+      v.maxLength(20),
+      v.description('lengths that posts are sold in'),
+    ),
+  ),
+  bought: v.optional(v.pipe(LengthSchema, v.description('length of every post that was bought'))),
+  boughtFor: v.optional(
+    v.pipe(v.record(LabelSchema, LengthSchema), v.description('of single posts instead')),
+  ),
+  ground: v.optional(
+    v.pipe(LengthSchema, v.description('above the benchmark, where no height of the ground is measured')),
+  ),
+});
+export type Supplies = v.InferOutput<typeof SuppliesSchema>;
+
+/** What lies on the posts, where the drawing says. */
+export const DeckSchema = v.strictObject({
+  edge: v.optional(v.pipe(LengthSchema, v.description('radius of a round edge'))),
+  opening: v.optional(v.pipe(LengthSchema, v.description('diameter of the round opening for a pier'))),
+  gap: v.optional(v.pipe(LengthSchema, v.description('least gap all round the pier'))),
+});
+export type Deck = v.InferOutput<typeof DeckSchema>;
+
 /** The design, with the rules and tolerances it is judged by. The `plan` entry that stands last is the plan. */
 export const PlanSchema = v.strictObject({
   name: v.pipe(v.string(), v.minLength(1), v.maxLength(80)),
@@ -176,5 +225,7 @@ export const PlanSchema = v.strictObject({
   rules: RulesSchema,
   tolerances: TolerancesSchema,
   instruments: InstrumentsSchema,
+  supplies: v.optional(SuppliesSchema),
+  deck: v.optional(DeckSchema),
 });
 export type Plan = v.InferOutput<typeof PlanSchema>;
