@@ -5,7 +5,7 @@ import { Button, ButtonRow, Caution, Problem, PullRow } from '../ui/index.ts';
 import { useJobBook } from './job-book.ts';
 import { PullFlow } from './pull-flow.tsx';
 import { heldTape } from './rise-words.ts';
-import { NOT_LOOKED_AT, sessionOf, sessionTitle } from './session.ts';
+import { sessionOf, sessionTitle } from './session.ts';
 import { useHold } from './use-hold.ts';
 import { useLog } from './use-log.ts';
 
@@ -26,7 +26,7 @@ export function SessionCheck() {
   }, [situation, assessment, now]);
   const { plan } = situation;
   if (!plan || !session) return null;
-  const { ask, why, found } = session;
+  const { ask, why, found, without } = session;
   return (
     <Caution title={sessionTitle(session)}>
       {failed && <Problem text="Not saved; free some space, then tap again." />}
@@ -43,7 +43,7 @@ export function SessionCheck() {
           {skipping && <p>{SKIP_COSTS}</p>}
           <ButtonRow>
             {skipping ? (
-              <Button onPress={() => void log({ kind: 'note', text: NOT_LOOKED_AT })}>Go on without</Button>
+              <Button onPress={() => void log({ kind: 'note', text: without })}>Go on without</Button>
             ) : (
               <Button onPress={() => setSkipping(true)}>Not this time</Button>
             )}

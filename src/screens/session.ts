@@ -14,8 +14,12 @@ import type { PullToRead } from './pull-flow.tsx';
 const NEW_SESSION_MS = 4 * 3600 * 1000;
 
 /** Text of the note by which the log says that stakes were not looked at when a session began. */
-export const NOT_LOOKED_AT =
+const NOT_LOOKED_AT =
   'A–B was not pulled again when work began again: a stake knocked meanwhile would not show.';
+
+/** The same for who pulled A–B and nothing else. */
+const NO_WITNESS =
+  'A–B was pulled when work began again, and no other line: a stake that went sideways would not show.';
 
 /** What is to be done, or was found, about the stakes since work began again. */
 export interface Session {
@@ -25,6 +29,8 @@ export interface Session {
   readonly why: string;
   /** What A–B told: `A–B still fits: 3 mm from before, 9 mm would be trouble.`; null before it is pulled. */
   readonly found: string | null;
+  /** Text of the note that is logged when the user goes on without the pull. */
+  readonly without: string;
 }
 
 const A: Thing = { kind: 'stake', label: 'A' };
@@ -41,13 +47,15 @@ export function sessionOf(view: JobView, holes: readonly HoleAssessment[], now: 
   const began = sessionBegan(view.entries, now);
   if (began === null || !view.measured.baseline || holes.every(({ poured }) => poured)) return null;
   const fresh = view.entries.slice(began);
-  if (ofKind(fresh, 'note').some(({ body }) => body.text === NOT_LOOKED_AT)) return null;
+  if (ofKind(fresh, 'note').some(({ body }) => body.text === NOT_LOOKED_AT || body.text === NO_WITNESS))
+    return null;
   const pulls = ofKind(fresh, 'pull');
   if (!pulls.some((pull) => joins(pull, A, B)))
     return {
       ask: { from: nailIn(A), to: nailIn(B), expected: view.measured.baseline.length },
       why: `Nothing was logged for ${awayWords(view.entries, began, now)}. Whatever is pulled from a stake that was knocked meanwhile is wrong by as much.`,
       found: null,
+      without: NOT_LOOKED_AT,
     };
   const change = baselineChange(view);
   if (!change) return null;
@@ -58,7 +66,7 @@ export function sessionOf(view: JobView, holes: readonly HoleAssessment[], now: 
   const why = witness
     ? `A–B alone does not show a stake that went sideways: one more pull, from A to ${thingName(witness.to.thing, view.plan)}, does.`
     : '';
-  return { ask: witness, why, found };
+  return { ask: witness, why, found, without: NO_WITNESS };
 }
 
 /** Place of the first entry of the session that is under way; null in the first one. */

@@ -3,7 +3,7 @@ import type { Body, Entry } from '../../src/job/entry-schema.ts';
 import { assessSituation } from '../../src/judge/assess.ts';
 import { situate } from '../../src/judge/situation.ts';
 import { viewOf } from '../../src/judge/view.ts';
-import { NOT_LOOKED_AT, sessionOf } from '../../src/screens/session.ts';
+import { sessionOf } from '../../src/screens/session.ts';
 import { BASELINE, MARKED, PROVED, pull, READY, stake } from './stake/field-day.ts';
 
 const HOUR = 3600_000;
@@ -63,6 +63,11 @@ describe('when work begins again', () => {
   });
 
   test('who goes on without is not asked again, and the log says so', () => {
-    expect(session(PROVED, 16, [{ kind: 'note', text: NOT_LOOKED_AT }])).toBeNull();
+    const { without } = session(PROVED, 16)!;
+    expect(without).toMatch(/^A–B was not pulled again/);
+    expect(session(PROVED, 16, [{ kind: 'note', text: without }])).toBeNull();
+    const witness = session(PROVED, 16, [against(1)])!.without;
+    expect(witness).toMatch(/^A–B was pulled when work began again, and no other line/);
+    expect(session(PROVED, 16, [against(1), { kind: 'note', text: witness }])).toBeNull();
   });
 });
