@@ -1,6 +1,8 @@
 import type { Hold, PullEnd } from '../job/entry-schema.ts';
 import { roundedLength } from '../job/length.ts';
+import { otherSuspectWords } from '../judge/other-suspect.ts';
 import type { Situation } from '../judge/situation.ts';
+import { viewOf } from '../judge/view.ts';
 import {
   DRIVEN_WITHIN_M,
   halfSection,
@@ -32,7 +34,7 @@ export function doubtOf(pull: PullToRead, m: number, how: Hold['how'], situation
   if (!plan || !prediction || (how === 'level' && readsAsPlanned(pull, m, situation))) return null;
   const rise = riseBetween(situation, pull.from, pull.to);
   const { inHand } = situation;
-  return doubtWords({
+  const about: Reading = {
     reading: m,
     expected: readingOn(inHand, prediction.reading),
     sigma: Math.hypot(prediction.sigma, doubtOfTape(inHand, prediction.reading)),
@@ -40,7 +42,14 @@ export function doubtOf(pull: PullToRead, m: number, how: Hold['how'], situation
     units: plan.units,
     halfSections: [pull.from, pull.to].flatMap((end) => halfSectionAt(end, situation)),
     ...(how === 'level' && rise !== null ? { rise } : {}),
-  });
+  };
+  return isBeyondBelief(about) ? doubtWords(about, otherSuspect(pull, situation)) : null;
+}
+
+/** What the reading is held against may itself be wrong. */
+function otherSuspect({ from, to }: PullToRead, situation: Situation): string {
+  const view = viewOf(situation);
+  return view ? otherSuspectWords(view, from.thing, to.thing) : '';
 }
 
 /** What reads as planned needs no question, even where an earlier misreading has moved what was to be expected. */
@@ -53,13 +62,14 @@ function readsAsPlanned({ expected: length }: PullToRead, m: number, { plan, inH
 const doubtOfTape = (inHand: TapeInHand | null, length: number): number =>
   inHand ? tapeDoubt(inHand, length) : 0;
 
-/** `This is 1′ 0″ more than expected (18′ 6 5/16″). One foot too much: is it 18′ 6 5/16″? Read it again, or …` */
-export function doubtWords(about: Reading): string | null {
+/** `This is 1′ 0″ more than expected (18′ 6 5/16″). One foot too much: is it 18′ 6 5/16″? Read it again, or …`. `orElse` is what else may be wrong. */
+export function doubtWords(about: Reading, orElse = ''): string | null {
   if (!isBeyondBelief(about)) return null;
   const { reading, expected, units } = about;
   const [slip] = slips(about);
   const difference = `This is ${differenceInWords(reading - expected, units)} than expected (${formatLength(expected, units)}).`;
-  return [difference, ...(slip ? [slip.text] : []), 'Read it again, or keep it as read.'].join(' ');
+  const causes = [...(slip ? [slip.text] : []), ...(orElse === '' ? [] : [orElse])];
+  return [difference, ...causes, 'Read it again, or keep it as read.'].join(' ');
 }
 
 /** From what was measured so far; of a post that was never pulled to, from the plan. */

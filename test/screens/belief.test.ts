@@ -35,6 +35,12 @@ describe('the question', () => {
     );
   });
 
+  test('names what else may be wrong before it asks to read again', () => {
+    expect(doubtWords({ ...about, reading: inches('20 1 3/16').m }, 'Or the other tape is wrong.')).toBe(
+      'This is 1′ 6 7/8″ more than expected (18′ 6 5/16″). Or the other tape is wrong. Read it again, or keep it as read.',
+    );
+  });
+
   test('names none where none fits', () => {
     expect(doubtWords({ ...about, reading: inches('20 1 3/16').m })).toBe(
       'This is 1′ 6 7/8″ more than expected (18′ 6 5/16″). Read it again, or keep it as read.',
