@@ -92,6 +92,35 @@ test('one post from standing to in, by what the card asks for and nothing else',
   );
 }, 60_000);
 
+test('a post out of plumb: which way its top goes, how far, and what the bubble then shows; and the tapes to come', async () => {
+  const placed = walk(READY, '1').bodies.slice(0, READY.length + 3);
+  const plumb = (side: 'front' | 'left', offset: string): Body => ({
+    kind: 'plumb',
+    hole: '1',
+    side,
+    offset: inches(offset),
+    over: inches('4 0'),
+    leans: offset === '0' ? 'none' : 'out',
+  });
+  await open([...placed, plumb('front', '0 3/4'), plumb('left', '0')], '1');
+  await arrives(/^Post 1 leans 3\/4″ in 4′ away from the pier, and .* is allowed/);
+  const told = (selector: string) =>
+    [...document.querySelectorAll(selector)].map(({ textContent }) => textContent.replaceAll('\u00a0', ' '));
+  expect(told('.set-nudge')[0]).toMatch(
+    /^Push the top of post 1: 3\/4″ toward the pier, measured 4′ 0″ above the foot of the level\. It is right when the level reads:$/,
+  );
+  expect(told('.set-levels li')).toEqual([
+    'Level on the outer face: bubble in the middle, no gap over 4′ 0″; now the top leans 3/4″ out',
+    'Level on the anticlockwise face: bubble in the middle, no gap over 4′ 0″, as now',
+  ]);
+  press('The next 2 tapes, in order');
+  await painted();
+  expect(told('ol.findings li')).toEqual([
+    expect.stringMatching(/^Pull A to post 1, .*: it helps to guard post 1 against a misread pull\.$/),
+    expect.stringMatching(/^Pull B to post 1, .*: it guards post 1: .* Then post 1 is expected to be in\.$/),
+  ]);
+});
+
 test('what was met in the ground and not decided on is said before the post is stood', async () => {
   const dug: Body = {
     kind: 'dug',
