@@ -56,7 +56,7 @@ export function foreseeBaseline(view: JobView, baseline: number): JobView {
 }
 
 /** Where a thing was measured to stand; of one that has no place yet, where it is to stand. */
-export const placeAhead = (view: JobView, thing: Thing): SitePoint | null =>
+const placeAhead = (view: JobView, thing: Thing): SitePoint | null =>
   pointOf(view, thing)?.fix?.place ??
   (thing.kind === 'post' || thing.kind === 'hole-stake' ? (view.sited.get(thing.hole)?.site ?? null) : null);
 

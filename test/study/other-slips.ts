@@ -7,8 +7,8 @@ import { misread, type StudyJob } from './job.ts';
 import { Share } from './share.ts';
 
 /** What the offset at the level, and the rod, are misread by: metres. */
-export const PLUMB_SLIP_M = METRES_PER_INCH / 4;
-export const ROD_SLIP_M = METRES_PER_INCH;
+const PLUMB_SLIP_M = METRES_PER_INCH / 4;
+const ROD_SLIP_M = METRES_PER_INCH;
 /** Fewer faces than this and nothing guards a plumb reading. */
 const GUARDED_FACES = 4;
 

@@ -2,7 +2,7 @@ import type { Hold } from '../../job/entry-schema.ts';
 import type { Plan } from '../../job/plan-schema.ts';
 import { endName, thingName } from '../../job/words.ts';
 import type { HoleAssessment, LevelReading, PlumbNudge } from '../../judge/types.ts';
-import { capital } from '../../judge/words.ts';
+import { capital, leanWords } from '../../judge/words.ts';
 import { Figure, VerdictMark } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
 import { formatSmall } from '../../units/index.ts';
@@ -33,6 +33,8 @@ export function MoveCard({ step, hole, plan, how }: MoveCardProps) {
         <Levels readings={nudge.levels} />
       </>
     );
+  const lean = part === 'plumb' && !hole.poured ? hole.set.plumbNudge : null;
+  if (lean) return <PushTop nudge={lean} head={`${capital(post)} leans ${leanOf(hole, plan)}`} />;
   return (
     <>
       <OutHead text={why} />
@@ -42,7 +44,12 @@ export function MoveCard({ step, hole, plan, how }: MoveCardProps) {
           decide.
         </p>
       )}
-      {!hole.poured && part === 'plumb' && <PushTop nudge={hole.set.plumbNudge} />}
+      {!hole.poured && part === 'plumb' && (
+        <p class="set-nudge">
+          Push its top until the bubble is in the middle on two faces side by side, and brace it. Then it is
+          measured anew: its foot may have moved too.
+        </p>
+      )}
       {part === 'top' && (
         <p class="set-nudge">
           {rod === null ? (
@@ -59,17 +66,14 @@ export function MoveCard({ step, hole, plan, how }: MoveCardProps) {
   );
 }
 
+/** As a level shows it: `3/4″ in 4′`. */
+const leanOf = ({ set }: HoleAssessment, { units }: Plan): string => leanWords(set.plumb.error ?? 0, units);
+
 /** Which way the top goes and how far; then it is measured anew, for its foot may have moved too. */
-function PushTop({ nudge }: { readonly nudge: PlumbNudge | null }) {
-  if (!nudge)
-    return (
-      <p class="set-nudge">
-        Push its top until the bubble is in the middle on two faces side by side, and brace it. Then it is
-        measured anew: its foot may have moved too.
-      </p>
-    );
+function PushTop({ nudge, head }: { readonly nudge: PlumbNudge; readonly head: string }) {
   return (
     <>
+      <OutHead text={head} />
       <p class="set-nudge">{unbroken(nudge.words)} It is right when the level reads:</p>
       <Levels readings={nudge.levels} />
       <p>Brace it. Then it is measured anew: its foot may have moved too.</p>
