@@ -2,8 +2,9 @@ import { fitCircle } from '../geometry/circle-fit.ts';
 import { enclosingCircle } from '../geometry/enclosing-circle.ts';
 import { distance, subtract, type Vec } from '../geometry/point.ts';
 import type { PostsTogether } from '../measure/together.ts';
-import { type Figure, type FigurePost, figureOf, placesOf } from './figure.ts';
+import { type Figure, figureOf, placesOf } from './figure.ts';
 import type { FramePost } from './frame.ts';
+import { type PierGap, pierGap } from './pier-gap.ts';
 import { outermost } from './section-reach.ts';
 
 /**
@@ -30,7 +31,9 @@ export interface RoundDeck {
   readonly overhangs: readonly Overhang[];
   readonly smallest: Overhang | null;
   readonly largest: Overhang | null;
-  /** Whole numbers of posts that have no place: of them nothing is said. */
+  /** All round the pier; null without a pier that has a place, and while nobody has said how wide the opening is. */
+  readonly gap: PierGap | null;
+  /** Posts of the ring that have no place: of them nothing is said. */
   readonly unmeasured: readonly string[];
 }
 
@@ -41,6 +44,8 @@ export interface RoundDeckAsked {
   readonly middle: Vec;
   /** Radius of the deck's edge, metres; null while nobody has said. */
   readonly edge: number | null;
+  /** Radius of the opening for the pier, about the same middle; null while nobody has said. */
+  readonly opening: number | null;
   readonly about: DeckCentre;
 }
 
@@ -55,10 +60,12 @@ const LEAST_POSTS = 3;
  */
 export function roundDeck(
   together: PostsTogether,
-  { ring, pier, middle, edge, about }: RoundDeckAsked,
+  { ring, pier: planned, middle, edge, opening, about }: RoundDeckAsked,
 ): RoundDeck | null {
   const posts = ring.filter((post) => together.at(post) !== null);
-  const all: readonly FramePost[] = about === 'pier' && pier ? [...posts, pier] : posts;
+  const pier = planned && together.at(planned) ? planned : null;
+  // The pier, where there is one, comes last.
+  const all: readonly FramePost[] = pier ? [...posts, pier] : posts;
   const places = placesOf(together, all);
   if (posts.length < LEAST_POSTS || !places || (about === 'pier' && !pier)) return null;
   const find = centreFinder(about, posts);
@@ -66,7 +73,7 @@ export function roundDeck(
   if (!centre) return null;
   const figure = (follows: (places: readonly Vec[], at: Vec) => number) =>
     // Where places moved by a hair left no circle, the one that was found would do as well.
-    figureOf(together, all as readonly FigurePost[], (moved) => follows(moved, find(moved) ?? centre))!;
+    figureOf(together, all, (moved) => follows(moved, find(moved) ?? centre))!;
   const outside = (moved: readonly Vec[], at: Vec, i: number) => furthest(posts[i]!, moved[i]!, at);
   const overhangs =
     edge === null
@@ -83,6 +90,16 @@ export function roundDeck(
     overhangs,
     smallest: sorted[0] ?? null,
     largest: sorted.at(-1) ?? null,
+    gap:
+      pier?.section.kind === 'pier' && opening !== null
+        ? pierGap(together, {
+            posts: all,
+            opening: (moved) => find(moved) ?? centre,
+            pier: (moved) => moved.at(-1)!,
+            openingRadius: opening,
+            pierRadius: pier.section.diameter / 2,
+          })
+        : null,
     unmeasured: ring.filter((post) => together.at(post) === null).map(({ label }) => label),
   };
 }
