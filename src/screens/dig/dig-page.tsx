@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { Caution, type HoleLook, HoleStrip, PlanDrawing } from '../../ui/index.ts';
+import { BuyButton } from '../build/buy-button.tsx';
 import { drawnSite, stateOf } from '../drawn-site.ts';
 import { HeightsButton } from '../heights/heights-button.tsx';
 import { useJobBook } from '../job-book.ts';
@@ -47,6 +48,7 @@ export function DigPage({ actions, hole, children }: DigPageProps) {
       />
       <DigCautions />
       <HeightsButton hole={hole ?? null} />
+      <BuyButton />
       <HoleStrip
         label="Holes"
         holes={assessment.holes.map((each) => ({

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Plan } from '../../job/plan-schema.ts';
 import { defaultPlan } from '../../plan/index.ts';
 import { Button, ButtonLink, ChoiceField, PlanDrawing } from '../../ui/index.ts';
+import { BuyButton } from '../build/buy-button.tsx';
 import { useJobBook } from '../job-book.ts';
 import { UNIT_CHOICES } from '../job-choices.ts';
 import { JobFrame } from '../job-frame.tsx';
@@ -79,6 +80,7 @@ function PlanFields({ stands, first }: PlanFieldsProps) {
       <InstrumentsGroup {...fields} />
       <SingleGroup plan={plan} onHole={setHole} />
       <NameGroup {...fields} />
+      <BuyButton />
       {hole !== null && (labels.has(hole) || Object.hasOwn(plan.overrides, hole)) && (
         <HoleSheet {...fields} hole={hole} onClose={() => setHole(null)} />
       )}

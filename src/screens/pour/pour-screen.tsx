@@ -5,6 +5,8 @@ import type { HoleAssessment } from '../../judge/types.ts';
 import { type JobView, viewOf } from '../../judge/view.ts';
 import { Button, ButtonLink, Caution, HoleStrip } from '../../ui/index.ts';
 import { ActionRow } from '../action-row.tsx';
+import { BuyButton } from '../build/buy-button.tsx';
+import { ShortPosts } from '../build/short-posts.tsx';
 import { useJobBook } from '../job-book.ts';
 import { JobFrame } from '../job-frame.tsx';
 import { NothingYet } from '../nothing-yet.tsx';
@@ -52,11 +54,13 @@ function PourWork({ view, hole, inAddress }: PourWorkProps) {
   const decision = hole.pourGate.items.find(({ item }) => item === 'obstruction');
   return (
     <JobFrame phase="pour" actions={<PourActions view={view} hole={hole} onPour={() => setOpen('pour')} />}>
+      <ShortPosts view={view} />
       <PourCard view={view} hole={hole} onLog={onLog} onDecide={() => setOpen('decision')} />
       <Caution title="Wet concrete">
         It burns skin and eyes, often before it hurts. Wear waterproof gloves, boots and goggles, keep clean
         water at hand, and do not kneel in it.
       </Caution>
+      <BuyButton />
       <HolesToPour current={hole.hole} />
       {open === 'pour' && <PourSheet hole={hole} onDone={onPoured} onClose={close} />}
       {open === 'decision' && decision && (

@@ -10,6 +10,8 @@ const PARTS: Record<keyof Plan, string> = {
   rules: 'depth rules',
   tolerances: 'tolerances',
   instruments: 'tape and level',
+  supplies: 'what is bought',
+  deck: 'the deck',
 };
 
 /** The parts in which two plans differ, in words, in the order in which a plan is put in. */

@@ -1,4 +1,6 @@
 import { Button, ButtonRow, Caution, PlanDrawing, Problem } from '../../ui/index.ts';
+import { BuyButton } from '../build/buy-button.tsx';
+import { FrameButton } from '../build/frame-button.tsx';
 import { drawnSite } from '../drawn-site.ts';
 import { useJobBook } from '../job-book.ts';
 import { JobFrame } from '../job-frame.tsx';
@@ -33,6 +35,12 @@ export function RecordScreen(_: PhaseProps) {
       <BackUpState backUp={backUp} />
       <RecordHead />
       <Findings />
+      <div class="no-print">
+        <ButtonRow>
+          <FrameButton />
+          <BuyButton />
+        </ButtonRow>
+      </div>
       <RecordTables />
       <Computed />
       <FieldBookList />

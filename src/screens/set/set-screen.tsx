@@ -4,6 +4,7 @@ import { thingName } from '../../job/words.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import type { JobView } from '../../judge/view.ts';
 import { HoleStrip, JudgementTable } from '../../ui/index.ts';
+import { FrameButton } from '../build/frame-button.tsx';
 import { Alarms, Findings } from '../findings.tsx';
 import { HeightsButton } from '../heights/heights-button.tsx';
 import { useJobBook } from '../job-book.ts';
@@ -82,6 +83,7 @@ function SetWork({ book, focused }: { readonly book: SetBook; readonly focused: 
       ) : (
         <>
           <h2>{allDoneWords(assessment.holes)}</h2>
+          <FrameButton />
           <SetDrawing hole={null} step={null} />
         </>
       )}

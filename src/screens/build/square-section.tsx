@@ -1,0 +1,46 @@
+import { length } from '../../geometry/point.ts';
+import { thingName } from '../../job/words.ts';
+import { type AsBuilt, asBuiltSquare } from '../../judge/as-built.ts';
+import { lengthStep, lengthTold, told } from '../../judge/frame-words.ts';
+import { type JobView, postOf } from '../../judge/view.ts';
+import { capital, moveWords, small } from '../../judge/words.ts';
+import { unbroken } from '../../ui/unbroken.ts';
+
+/** How far out of square rows and columns stand, and the two ways to cut to them. Nothing of another shape. */
+export function SquareSection({ view, built }: { readonly view: JobView; readonly built: AsBuilt }) {
+  const square = asBuiltSquare(view, built);
+  if (!square) return null;
+  const { units } = view.plan;
+  const { difference, longer, rack, offRectangle } = square;
+  const said = told(difference, lengthStep(units));
+  const equal = Math.abs(said.is) <= said.half;
+  const apart = lengthTold({ is: Math.abs(difference.is), sigma: difference.sigma }, units);
+  const front = lengthTold({ is: Math.abs(rack.is), sigma: rack.sigma }, units);
+  return (
+    <>
+      <h3>Square</h3>
+      <p>
+        {unbroken(
+          equal
+            ? `The outer diagonals are equal as far as they are known: ${apart} between them.`
+            : `Out of square: from ${longer[0]} to ${longer[1]} is the longer diagonal, by ${apart}. The front stands ${front} too far to the ${rack.is > 0 ? 'right' : 'left'} against the back, as you face the front.`,
+        )}
+      </p>
+      <p>
+        Either cut to the posts: the sides and the saw above. Or keep the frame square as it is drawn, laid so
+        that it misses the posts least. Each corner post then stands:
+      </p>
+      <ul class="record-list">
+        {offRectangle.map(({ hole, off }) => (
+          <li key={hole}>
+            {unbroken(
+              length(off) < lengthStep(units) / 2
+                ? `${capital(thingName(postOf(hole), view.plan))}: under the corner`
+                : `${capital(thingName(postOf(hole), view.plan))}: ${moveWords(view.sited.get(hole)!.site, off, view.ground)} of it, ${small(length(off), units)} in all`,
+            )}
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
