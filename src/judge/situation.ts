@@ -5,6 +5,7 @@ import { type Measured, measure, type TapeInHand, tapeInHand } from '../measure/
 import type { Hole } from '../plan/hole.ts';
 import { checkPlan, holesOf, type LaidPlan, layPlan } from '../plan/index.ts';
 import type { Problem } from '../units/index.ts';
+import { waysToLeaveOut } from './leave-out.ts';
 
 /** What a log comes to before anything is judged: the steps that the screens and `assess` share. */
 export interface Situation {
@@ -16,6 +17,8 @@ export interface Situation {
   /** The plan laid on the site; null until A and B are placed. */
   readonly laid: LaidPlan | null;
   readonly measured: Measured | null;
+  /** The same without what is believed misread, in each of the `waysToLeaveOut`; empty when nothing is. */
+  readonly measuredWithout: readonly Measured[];
   /** What the next pull is made with, as far as is known; null for a tape without corrections of its own. */
   readonly inHand: TapeInHand | null;
   /** What is wrong with the plan or with the places of A and B. */
@@ -27,31 +30,26 @@ export function situate(log: readonly Entry[]): Situation {
   const entries = standing(log);
   const plan = currentPlan(entries);
   const site = ofKind(entries, 'site').at(-1)?.body ?? null;
-  if (!plan)
-    return { entries, plan, holes: [], site, laid: null, measured: null, inHand: null, problems: [] };
+  const unmeasured = { laid: null, measured: null, measuredWithout: [] };
+  if (!plan) return { entries, plan, holes: [], site, ...unmeasured, inHand: null, problems: [] };
   const holes = holesOf(plan);
   const problems = checkPlan(plan);
   const inHand = tapeInHand(entries, plan.instruments);
-  if (!site) return { entries, plan, holes, site, laid: null, measured: null, inHand, problems };
+  const known = { entries, plan, holes, site, inHand };
+  if (!site) return { ...known, ...unmeasured, problems };
   const designed = layPlan(
     site,
     holes,
     ofKind(entries, 'reference').map(({ body }) => body),
   );
-  if (!designed.ok) {
-    return {
-      entries,
-      plan,
-      holes,
-      site,
-      laid: null,
-      measured: null,
-      inHand,
-      problems: [...problems, designed.problem],
-    };
-  }
+  if (!designed.ok) return { ...known, ...unmeasured, problems: [...problems, designed.problem] };
   // The plan lies on A and the direction to B, whatever A–B was pulled to be: so its holes do not depend on the pulls.
   const laid = designed.value;
-  const measured = measure(entries, laid.holes, laid.baseline, plan.instruments, laid.references);
-  return { entries, plan, holes, site, laid, measured, inHand, problems };
+  const settle = (some: readonly Entry[]) =>
+    measure(some, laid.holes, laid.baseline, plan.instruments, laid.references);
+  const measured = settle(entries);
+  const measuredWithout = waysToLeaveOut(measured.suspicions).map((out) =>
+    out.length === 0 ? measured : settle(entries.filter(({ id }) => !out.includes(id))),
+  );
+  return { ...known, laid, measured, measuredWithout, problems };
 }

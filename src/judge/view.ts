@@ -3,12 +3,12 @@ import { type RigidMotion, toSite } from '../geometry/rigid.ts';
 import type { Entry, EntryOf, Thing } from '../job/entry-schema.ts';
 import { ofKind, thingKey } from '../job/log.ts';
 import type { Plan } from '../job/plan-schema.ts';
-import { measure } from '../measure/measure.ts';
 import type { TapeInHand } from '../measure/taped.ts';
 import type { Measured, MeasuredHeight, MeasuredPoint, Moves, PullResult } from '../measure/types.ts';
 import type { Hole, SitedHole } from '../plan/hole.ts';
 import type { LaidPlan } from '../plan/index.ts';
 import { type Book, bookOf } from './book.ts';
+import { named } from './leave-out.ts';
 import { believedMoves, type Shaken, shakenBy } from './shaken.ts';
 import type { Situation } from './situation.ts';
 import type { Ground } from './words.ts';
@@ -31,6 +31,8 @@ export interface JobView {
   /** The plan as it lies on the site; null until A and B are placed. */
   readonly laid: LaidPlan | null;
   readonly measured: Measured;
+  /** The same without what is believed misread: see `Situation`. */
+  readonly measuredWithout: readonly Measured[];
   /** What the next pull is made with; null for a tape without corrections of its own. */
   readonly inHand: TapeInHand | null;
   readonly ground: Ground;
@@ -74,9 +76,20 @@ const NOTHING_MEASURED: Measured = {
   settled: true,
 };
 
+/** Gathered once for each situation, though every card asks. */
+const gathered = new WeakMap<Situation, JobView | null>();
+
 /** Gathers a situation into a view; null before there is a plan to judge by. */
 export function viewOf(situation: Situation): JobView | null {
-  const { entries, plan, holes, laid, inHand } = situation;
+  const before = gathered.get(situation);
+  if (before !== undefined) return before;
+  const view = gather(situation);
+  gathered.set(situation, view);
+  return view;
+}
+
+function gather(situation: Situation): JobView | null {
+  const { entries, plan, holes, laid, inHand, measuredWithout } = situation;
   if (!plan) return null;
   const measured = situation.measured ?? NOTHING_MEASURED;
   const moves = believedMoves(measured.moves, entries);
@@ -88,6 +101,7 @@ export function viewOf(situation: Situation): JobView | null {
     holes,
     laid,
     measured,
+    measuredWithout,
     inHand,
     ground: groundOf(plan, laid),
     sited: new Map((laid?.holes ?? []).map((hole) => [hole.label, hole])),
@@ -113,31 +127,21 @@ export function viewOf(situation: Situation): JobView | null {
   };
 }
 
-/** More ways than this of leaving out suspects say nothing new, and would cost time after every tap. */
-const MOST_READINGS_OF_THE_BOOK = 6;
-
 /**
  * The job as it would be if the readings that are believed wrong were not there. First without every one that stands out
  * by itself, which is the best guess; then with all of them; then, where the geometry cannot tell several apart, without
  * each in turn. What holds in all of them does not hang on a misreading. One view when nothing is suspected.
  */
 export function readingsOfTheBook(view: JobView): [JobView, ...JobView[]] {
-  const { suspicions } = view.measured;
-  if (suspicions.length === 0) return [view];
-  const named = suspicions.filter(({ entries }) => entries.length === 1).flatMap(({ entries }) => entries);
-  const ambiguous = suspicions.filter(({ entries }) => entries.length > 1).flatMap(({ entries }) => entries);
-  const others = ambiguous.slice(0, MOST_READINGS_OF_THE_BOOK).map((one) => without(view, [...named, one]));
-  return [without(view, named), ...(named.length > 0 ? [view] : []), ...others];
+  const [best, ...others] = view.measuredWithout.map((measured) => without(view, measured));
+  if (!best) return [view];
+  const withAll = named(view.measured.suspicions).length > 0 ? [view] : [];
+  return [best, ...withAll, ...others];
 }
 
 /** Suspects stay known, so that a place is not called checked by leaving out what speaks against it. */
-function without(view: JobView, entries: readonly string[]): JobView {
-  if (entries.length === 0 || !view.laid) return view;
-  const rest = view.entries.filter((entry) => !entries.includes(entry.id));
-  const { holes, baseline, references } = view.laid;
-  const measured = measure(rest, holes, baseline, view.plan.instruments, references);
-  return { ...view, measured, ...lookupsOf(measured, view.pullBodies) };
-}
+const without = (view: JobView, measured: Measured): JobView =>
+  measured === view.measured ? view : { ...view, measured, ...lookupsOf(measured, view.pullBodies) };
 
 function lookupsOf(measured: Measured, pullBodies: ReadonlyMap<string, EntryOf<'pull'>>) {
   const current = measured.points.filter((point) => point.current);

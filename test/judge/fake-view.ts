@@ -54,6 +54,7 @@ export function fakeView(field: Field, { heights: put = [], ...measured }: FakeM
     site,
     laid: laid?.value ?? null,
     inHand: null,
+    measuredWithout: [],
     measured: {
       points: [],
       pulls: [],
