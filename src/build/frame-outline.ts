@@ -21,20 +21,21 @@ const MOST_POINTS = 12;
 
 /** The sides, corners and diagonals of a frame on these posts. A pier in a ring's middle carries no frame. */
 export function frameOutline(shape: Shape, holes: readonly Joined[]): FrameOutline {
-  const sides = sidesOf(holes);
   switch (shape.kind) {
     case 'ring': {
       const labels = holes.slice(0, shape.count).map(({ label }) => label);
-      return { sides, corners: around(labels), diagonals: ringDiagonals(labels), rectangle: null };
+      const corners = around(labels);
+      const sides = corners.map(([, at, after]): [string, string] => [at, after]);
+      return { sides, corners, diagonals: ringDiagonals(labels), rectangle: null };
     }
     case 'rows':
-      return { sides, ...gridOutline(shape.columns, shape.rows, holes) };
+      return { sides: sidesOf(holes), ...gridOutline(shape.columns, shape.rows, holes) };
     case 'points':
-      return { sides, corners: bends(holes), diagonals: unjoined(holes), rectangle: null };
+      return { sides: sidesOf(holes), corners: bends(holes), diagonals: unjoined(holes), rectangle: null };
   }
 }
 
-/** Each pair of neighbours once, in the order of the holes; of a ring the last side closes it. */
+/** Each pair of neighbours once, in the order of the holes. */
 function sidesOf(holes: readonly Joined[]): [string, string][] {
   const order = new Map(holes.map(({ label }, i) => [label, i]));
   return holes.flatMap(({ label, neighbours }, i) =>

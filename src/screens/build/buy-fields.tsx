@@ -34,7 +34,7 @@ export function PostFields({ plan, change }: BuyFieldsProps) {
         value={supplies?.spare ?? usualSpare(units)}
         units={units}
         bounds={FROM_ZERO}
-        {...(supplies?.spare ? {} : { from: 'Our choice.' })}
+        {...(supplies?.spare ? {} : { from: 'our choice' })}
         onChange={(spare) => say({ spare })}
       />
       <LengthField
@@ -71,7 +71,7 @@ function StockField({
     <TextInput
       label={label}
       hint={isMetric(units) ? 'In metres, with ; between them.' : 'In feet, with ; between them.'}
-      {...(supplies?.stock ? {} : { from: 'Usual lengths (common practice): ask your yard.' })}
+      {...(supplies?.stock ? {} : { from: 'common practice; ask your yard' })}
       draft={draft}
     />
   );
@@ -115,7 +115,7 @@ export function ConcreteFields({ plan, change }: BuyFieldsProps) {
         min={0}
         max={MOST_WASTE_PERCENT}
         suffix="%"
-        {...(supplies?.waste === undefined ? { from: 'Our choice.' } : {})}
+        {...(supplies?.waste === undefined ? { from: 'our choice' } : {})}
         onChange={(percent) => say({ waste: percent / PER_CENT })}
       />
       <LengthField

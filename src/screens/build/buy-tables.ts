@@ -17,7 +17,7 @@ export function lengthsTable(view: JobView, lengths: readonly PostLength[]): Pap
   return {
     caption: 'Posts',
     nameHead: 'Post',
-    heads: ['From foot to top', 'With spare', 'Buy', ...(anyBought ? ['Bought'] : [])],
+    heads: ['Length', 'With spare', 'Buy', ...(anyBought ? ['Bought'] : [])],
     rows: lengths.map((post) => [
       capital(thingName(postOf(post.hole), view.plan)),
       post.length === null
@@ -62,16 +62,21 @@ export function fillTable(view: JobView, { holes, bags }: JobQuantities): PaperT
   };
 }
 
-/** Posts that were bought too short, in one sentence; empty where none is. Said before anything is poured. */
+/** More posts than this are named together, and how short each is stands in the table. */
+const MOST_NAMED = 3;
+
+/** Posts that were bought too short, in two or three sentences; empty where none is. Said before anything is poured. */
 export function shortWords(view: JobView, lengths: readonly PostLength[]): string {
-  const { units } = view.plan;
-  const short = lengths.filter((post) => post.short?.of === 'top');
+  const { units, supplies } = view.plan;
+  const short = lengths.flatMap((post) => (post.short?.of === 'top' ? [{ ...post, by: post.short.by }] : []));
   if (short.length === 0) return '';
-  const each = short.map(
-    ({ hole, short: by }) => `${thingName(postOf(hole), view.plan)} by ${small(by!.by, units)}`,
-  );
+  const named = short.map(({ hole, by }) => `${thingName(postOf(hole), view.plan)} by ${small(by, units)}`);
+  const worst = Math.max(...short.map(({ by }) => by));
+  const holes = listWords(short.map(({ hole }) => hole));
+  const who =
+    short.length > MOST_NAMED ? `posts ${holes}, by up to ${small(worst, units)}` : listWords(named);
   const assumed = short.some((post) => post.assumed)
-    ? ' The height of the ground is assumed there: read the rod on it first.'
+    ? ` The ground is taken to be level${supplies?.ground ? '' : ' with the benchmark'} there: read the rod on it first.`
     : '';
-  return `Bought too short for its hole and its top: ${listWords(each)}.${assumed} Get a longer one before it is set in concrete.`;
+  return `Bought too short to reach from the gravel to the top: ${who}.${assumed} No post goes into concrete that is too short.`;
 }

@@ -68,7 +68,8 @@ export function usedWords({ used, usedFor, left, holes }: JobQuantities): string
   if (poured === 0) return '';
   const plain = `${bagCount(used)} went into ${poured} ${poured === 1 ? 'hole' : 'holes'}`;
   if (usedFor === null || left === null) return `${plain}.`;
-  const off = used - usedFor;
+  // Half bags are poured, too.
+  const off = Math.round((used - usedFor) * 100) / 100;
   const against =
     off === 0 ? 'as reckoned' : `${Math.abs(off)} ${off > 0 ? 'more' : 'fewer'} than the ${usedFor} reckoned`;
   return `${plain}, ${against}. The other holes still take ${bagCount(left)}.`;

@@ -41,10 +41,10 @@ export function frameCautions(view: JobView, { holes }: Assessment, { frame }: A
 /** At which height the figures hold. */
 export function heightWords(view: JobView, { heightOf, posts }: AsBuilt): string {
   const low = posts.filter(({ label }) => heightOf.get(label) === 'ground').map(({ label }) => label);
-  if (low.length === 0) return 'All figures hold at the tops, the leans taken in.';
+  if (low.length === 0) return 'All figures are at the tops, with the leans in them.';
   const why = 'until plumb is read on two faces, and the height of the ground is';
   if (low.length === posts.length)
-    return `All figures hold at the ground, as if every post stood plumb, ${why}.`;
+    return `All figures are at the ground, as if every post stood plumb, ${why}.`;
   return said(
     view,
     low,

@@ -26,7 +26,7 @@ export interface FrameSheetProps {
 
 const TITLE = 'Frame and cuts';
 const MEANS =
-  'Cut to these, not to the drawing. After ± stands what holds the truth 19 times in 20. Centre to centre runs between the middles of the posts; between faces, along the same line.';
+  'Cut to these, not to the drawing. Centres: from the middle of one post to the middle of the other. Faces: along that line, from face to face. After ± stands what holds the truth 19 times in 20.';
 const SAW =
   'Saw set to: off a square cut, half of what the two beams deviate from one straight line. It holds for two beams of one width that meet over the middle of the post.';
 

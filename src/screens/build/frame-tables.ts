@@ -21,7 +21,7 @@ export function sidesTable({ plan }: JobView, { sides }: FrameAsBuilt): PaperTab
   return {
     caption: 'Sides',
     nameHead: 'Posts',
-    heads: ['Centre to centre', 'Between faces', 'Drawing'],
+    heads: ['Centres', 'Faces', 'Drawing'],
     rows: sides.map(({ from, to, centres, clear }) => [
       `${from} to ${to}`,
       centres ? lengthTold(centres, plan.units) : NOT_MEASURED,
@@ -49,7 +49,7 @@ export function diagonalsTable({ plan }: JobView, { diagonals }: FrameAsBuilt): 
   return {
     caption: 'Diagonals',
     nameHead: 'Posts',
-    heads: ['Centre to centre', 'Drawing'],
+    heads: ['Centres', 'Drawing'],
     rows: diagonals.map(({ from, to, centres }) => [
       `${from} to ${to}`,
       centres ? lengthTold(centres, plan.units) : NOT_MEASURED,
@@ -70,7 +70,7 @@ export function cutsTable(view: JobView, { cuts }: Cuts, line: number | null): P
   return {
     caption: 'Cut marks',
     nameHead: 'Post',
-    heads: ['From the top', 'Height of the cut', ...(line === null ? [] : ['From the line'])],
+    heads: ['Cut off', 'Cut at', ...(line === null ? [] : ['By the line'])],
     rows: posts.map(({ label }) => {
       const name = capital(thingName(postOf(label), view.plan));
       const cut = byHole.get(label);
@@ -88,9 +88,9 @@ export function cutsTable(view: JobView, { cuts }: Cuts, line: number | null): P
 function cutWords(cut: { off: number; sigma: number }, units: JobView['plan']['units']): string {
   const { is, half } = told({ is: cut.off, sigma: cut.sigma }, lengthStep(units));
   const size = `${formatSmall(Math.abs(is), units)} ± ${formatSmall(half, units)}`;
-  if (Math.abs(is) <= half) return `at the cut as it is, within ${formatSmall(half, units)}`;
-  return is > 0 ? `${size} down` : `too short by ${size}`;
+  if (Math.abs(is) <= half) return `none: right within ${formatSmall(half, units)}`;
+  return is > 0 ? size : `too short by ${size}`;
 }
 
 const lineWords = (down: number, units: JobView['plan']['units']): string =>
-  `${formatSmall(Math.abs(down), units)} ${down < 0 ? 'above it' : 'below it'}`;
+  `${formatLength(Math.abs(down), units)} ${down < 0 ? 'above it' : 'below it'}`;

@@ -1,5 +1,5 @@
-import type { ComponentChildren } from 'preact';
-import { useState } from 'preact/hooks';
+import type { ComponentChildren, RefObject } from 'preact';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { Button, ButtonRow, Sheet } from '../../ui/index.ts';
 import './build.css';
 
@@ -13,6 +13,8 @@ export interface PaperSheetProps {
 
 /** A sheet to take along: it prints without the page behind it, and its words can be copied. */
 export function PaperSheet({ title, text, onClose, children }: PaperSheetProps) {
+  const paper = useRef<HTMLDivElement>(null);
+  usePages(paper);
   const [said, setSaid] = useState('');
   const copy = async () => setSaid(await copied(text()));
   return (
@@ -33,9 +35,36 @@ export function PaperSheet({ title, text, onClose, children }: PaperSheetProps) 
         </div>
       }
     >
-      <div class="paper">{children}</div>
+      <div class="paper" ref={paper}>
+        {children}
+      </div>
     </Sheet>
   );
+}
+
+/**
+ * A modal dialog is one page long on paper, whatever is in it: while the page is printed the sheet is a plain one, which
+ * runs on from page to page.
+ */
+function usePages(paper: RefObject<HTMLElement | null>): void {
+  useEffect(() => {
+    const dialog = paper.current?.closest('dialog');
+    if (!dialog) return;
+    const before = () => {
+      dialog.close();
+      dialog.show();
+    };
+    const after = () => {
+      dialog.close();
+      dialog.showModal();
+    };
+    addEventListener('beforeprint', before);
+    addEventListener('afterprint', after);
+    return () => {
+      removeEventListener('beforeprint', before);
+      removeEventListener('afterprint', after);
+    };
+  }, [paper]);
 }
 
 /** Some browsers have no clipboard to write to, or refuse: then paper is left. */

@@ -8,10 +8,11 @@ import { lengthStep, lengthTold } from '../../judge/frame-words.ts';
 import { verdictOf } from '../../judge/verdict.ts';
 import type { JobView } from '../../judge/view.ts';
 import { listWords, moveWords, small } from '../../judge/words.ts';
-import { type Choice, ChoiceField, LengthField, VerdictMark } from '../../ui/index.ts';
+import { Button, type Choice, ChoiceField, LengthField, VerdictMark } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
 import { useJobBook } from '../job-book.ts';
-import { useLog } from '../use-log.ts';
+import { More } from '../more.tsx';
+import { usePlanEdits } from '../plan/use-plan-edits.ts';
 
 const CENTRES: readonly Choice<DeckCentre>[] = [
   { value: 'nearest', label: 'Best circle', hint: 'nearest to all posts' },
@@ -26,12 +27,11 @@ interface RoundSectionProps {
 
 /** Where the middle of a round deck goes, and how its edge then lies over the posts. Nothing of another shape. */
 export function RoundSection({ view, built }: RoundSectionProps) {
-  const { plan } = view;
+  const { plan, change, saveAgain } = usePlanEdits(view.plan);
   const [about, setAbout] = useState<DeckCentre>('nearest');
-  const { log } = useLog();
   const { assessment } = useJobBook();
   if (plan.shape.kind !== 'ring') return null;
-  const say = (deck: Deck) => void log({ kind: 'plan', plan: { ...plan, deck: { ...plan.deck, ...deck } } });
+  const say = (deck: Deck) => change((before) => ({ ...before, deck: { ...before.deck, ...deck } }));
   const hasPier = plan.shape.pier;
   const round = asBuiltRound(view, built, about);
   // What one misread tape could move unseen is no tick.
@@ -39,6 +39,7 @@ export function RoundSection({ view, built }: RoundSectionProps) {
   return (
     <>
       <h3>Round deck</h3>
+      {saveAgain && <Button onPress={saveAgain}>Save the plan again</Button>}
       <div class="no-print">
         <ChoiceField
           label="Its middle"
@@ -46,31 +47,35 @@ export function RoundSection({ view, built }: RoundSectionProps) {
           choices={CENTRES.filter(({ value }) => value !== 'pier' || hasPier)}
           onChange={setAbout}
         />
-        <LengthField
-          label="Radius of the edge"
-          value={plan.deck?.edge ?? null}
-          units={plan.units}
-          onChange={(edge) => say({ edge })}
-        />
-        {hasPier && (
-          <>
-            <LengthField
-              label="Opening for the pier, across"
-              value={plan.deck?.opening ?? null}
-              units={plan.units}
-              onChange={(opening) => say({ opening })}
-            />
-            <LengthField
-              label="Least gap all round the pier"
-              value={plan.deck?.gap ?? null}
-              units={plan.units}
-              bounds={{ min: 0 }}
-              onChange={(gap) => say({ gap })}
-            />
-          </>
-        )}
       </div>
       {round ? <RoundWords view={view} round={round} checked={checked} /> : <p>{tooFew(about)}</p>}
+      <div class="no-print">
+        <More label={hasPier ? 'Edge, opening, gap' : 'Edge'}>
+          <LengthField
+            label="Radius of the edge"
+            value={plan.deck?.edge ?? null}
+            units={plan.units}
+            onChange={(edge) => say({ edge })}
+          />
+          {hasPier && (
+            <>
+              <LengthField
+                label="Opening for the pier, across"
+                value={plan.deck?.opening ?? null}
+                units={plan.units}
+                onChange={(opening) => say({ opening })}
+              />
+              <LengthField
+                label="Least gap all round the pier"
+                value={plan.deck?.gap ?? null}
+                units={plan.units}
+                bounds={{ min: 0 }}
+                onChange={(gap) => say({ gap })}
+              />
+            </>
+          )}
+        </More>
+      </div>
     </>
   );
 }
@@ -98,7 +103,7 @@ function RoundWords({ view, round, checked }: RoundProps) {
         {unbroken(
           away < lengthStep(units) / 2
             ? 'The middle is the drawing’s.'
-            : `The middle lies ${moveWords(view.ground.centre, off, { ...view.ground, around: null })} of the drawing’s.`,
+            : `The middle is not the drawing’s, but ${moveWords(view.ground.centre, off, { ...view.ground, around: null })}.`,
         )}{' '}
         {unbroken(`A radius of ${lengthTold(reach, units)} just covers ${whole}, corners and all.`)}
       </p>

@@ -35,12 +35,10 @@ export function RecordScreen(_: PhaseProps) {
       <BackUpState backUp={backUp} />
       <RecordHead />
       <Findings />
-      <div class="no-print">
-        <ButtonRow>
-          <FrameButton />
-          <BuyButton />
-        </ButtonRow>
-      </div>
+      <ButtonRow>
+        <FrameButton />
+        <BuyButton />
+      </ButtonRow>
       <RecordTables />
       <Computed />
       <FieldBookList />
