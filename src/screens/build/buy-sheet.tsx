@@ -42,7 +42,7 @@ export function BuySheet({ view, stands, onClose }: BuySheetProps) {
       tables,
     );
   return (
-    <PaperSheet title={TITLE} text={text} onClose={onClose}>
+    <PaperSheet title={TITLE} job={plan.name} text={text} onClose={onClose}>
       {saveAgain && <Button onPress={saveAgain}>Save the plan again</Button>}
       {short && (
         <Caution title="too short">

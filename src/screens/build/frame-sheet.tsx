@@ -50,7 +50,7 @@ export function FrameSheet({ view, built, onClose }: FrameSheetProps) {
       Object.values(tables),
     );
   return (
-    <PaperSheet title={TITLE} text={text} onClose={onClose}>
+    <PaperSheet title={TITLE} job={view.plan.name} text={text} onClose={onClose}>
       {cautions.length > 0 && (
         <Caution title="before you cut">
           <ul class="points">

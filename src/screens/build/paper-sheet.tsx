@@ -5,6 +5,8 @@ import './build.css';
 
 export interface PaperSheetProps {
   readonly title: string;
+  /** The job's name, for paper: on the screen it stands above. */
+  readonly job: string;
   /** What is copied, asked for when it is wanted. */
   readonly text: () => string;
   readonly onClose: () => void;
@@ -12,7 +14,7 @@ export interface PaperSheetProps {
 }
 
 /** A sheet to take along: it prints without the page behind it, and its words can be copied. */
-export function PaperSheet({ title, text, onClose, children }: PaperSheetProps) {
+export function PaperSheet({ title, job, text, onClose, children }: PaperSheetProps) {
   const paper = useRef<HTMLDivElement>(null);
   usePages(paper);
   const [said, setSaid] = useState('');
@@ -36,6 +38,7 @@ export function PaperSheet({ title, text, onClose, children }: PaperSheetProps) 
       }
     >
       <div class="paper" ref={paper}>
+        <p class="paper-job">{job}</p>
         {children}
       </div>
     </Sheet>
