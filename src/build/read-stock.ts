@@ -4,7 +4,7 @@ import { ok, type Result, refuse, type Units } from '../units/index.ts';
 
 /** As many as the plan's schema keeps. */
 const MOST = 20;
-const BARE = /^\d+(?:[.,]\d+)?$/;
+const BARE = /^[-−]?\d+(?:[.,]\d+)?$/;
 
 /**
  * Reads the lengths that posts are sold in: `8, 10, 12`. Bare numbers are feet or metres, whatever tapes read in this job:
