@@ -16,11 +16,15 @@ export interface Book {
   /** Rod readings on the top since the post's present stand began. */
   readonly tops: (hole: string) => readonly EntryOf<'rod'>[];
   readonly benchmarks: (setup: string) => readonly EntryOf<'rod'>[];
-  /** The last tick of an item for exactly this hole, or for the whole job where `hole` is undefined. */
-  readonly tick: (item: Check, hole: string | undefined) => Placed<'check'> | null;
+  /** What was measured of a thing off strings. */
+  readonly offsetsOf: (thing: Thing) => readonly Placed<'offset'>[];
+  /** The last tick of an item, before an index, for exactly this hole, or for the whole job where `hole` is undefined. */
+  readonly tick: (item: Check, hole: string | undefined, before?: number) => Placed<'check'> | null;
   /** Index of the stand event that opened a thing's present stand, or −1. */
   readonly standAt: (thing: Thing) => number;
-  /** Time of the latest entry, milliseconds since 1970: the log's own idea of now. */
+  /** Index of the last time that a post was put into its hole, or −1; nudges and moves are left out. */
+  readonly setAt: (hole: string) => number;
+  /** Time of the newest entry, milliseconds since 1970: the log's own idea of now. */
   readonly latest: number;
 }
 
@@ -41,9 +45,15 @@ export function bookOf(entries: readonly Entry[]): Book {
     plumbs: (hole) => since(shelves.plumbs, hole),
     tops: (hole) => since(shelves.tops, hole),
     benchmarks: (setup) => shelves.benchmarks.all(setup).map(({ entry }) => entry),
-    tick: (item, hole) => shelves.ticks.last(tickKey(item, hole)),
+    offsetsOf: (thing) => shelves.offsets.all(thingKey(thing)),
+    tick: (item, hole, before = Number.POSITIVE_INFINITY) =>
+      shelves.ticks.all(tickKey(item, hole)).findLast(({ index }) => index < before) ?? null,
     standAt,
-    latest: entries.reduce((latest, { at }) => Math.max(latest, Date.parse(at)), 0),
+    setAt: (hole) =>
+      shelves.stands.all(thingKey({ kind: 'post', hole })).findLast(({ entry }) => entry.body.event === 'set')
+        ?.index ?? -1,
+    // The newest by order, not by time: a clock that was ahead once must not make all that follows look old.
+    latest: Date.parse(entries.at(-1)?.at ?? ''),
   };
 }
 
@@ -76,12 +86,14 @@ function shelve(entries: readonly Entry[]) {
     plumbs: new Shelf<'plumb'>(),
     tops: new Shelf<'rod'>(),
     benchmarks: new Shelf<'rod'>(),
+    offsets: new Shelf<'offset'>(),
     ticks: new Shelf<'check'>(),
   };
   entries.forEach((entry, index) => {
     if (isKind(entry, 'stand')) shelves.stands.put(thingKey(entry.body.thing), entry, index);
     else if (isKind(entry, 'dug')) shelves.dug.put(entry.body.hole, entry, index);
     else if (isKind(entry, 'pour')) shelves.pours.put(entry.body.hole, entry, index);
+    else if (isKind(entry, 'offset')) shelves.offsets.put(thingKey(entry.body.of.thing), entry, index);
     else if (isKind(entry, 'plumb')) shelves.plumbs.put(entry.body.hole, entry, index);
     else if (isKind(entry, 'check'))
       shelves.ticks.put(tickKey(entry.body.item, entry.body.hole), entry, index);

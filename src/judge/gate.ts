@@ -1,5 +1,5 @@
 import type { Check } from '../job/entry-schema.ts';
-import { type Fresh, tickOf } from './ticks.ts';
+import { type Counted, countedTick, type Fresh } from './ticks.ts';
 import type { Gate, GateItem, Judgement } from './types.ts';
 import type { JobView } from './view.ts';
 
@@ -30,8 +30,19 @@ export interface TickWords {
 }
 
 /** A gate's item that a person vouches for. */
-export function tickItem(view: JobView, item: Check, hole: string, fresh: Fresh, words: TickWords): GateItem {
-  const tick = tickOf(view, item, hole, fresh);
-  if (tick === 'done') return green(item, words.done);
-  return red(item, tick === 'stale' ? words.stale : words.missing);
+export const tickItem = (
+  view: JobView,
+  item: Check,
+  hole: string,
+  fresh: Fresh,
+  words: TickWords,
+): GateItem => countedItem(item, countedTick(view, item, hole, fresh), words);
+
+/** As `tickItem`, where the tick is found already. */
+export function countedItem(item: Check, { state }: Pick<Counted, 'state'>, words: TickWords): GateItem {
+  if (state === 'done') return green(item, words.done);
+  return state === 'stale' ? staleItem(item, words.stale) : red(item, words.missing);
 }
+
+/** A tick that was there, and does not count any more. */
+export const staleItem = (item: Check, text: string): GateItem => ({ ...red(item, text), stale: true });

@@ -1,10 +1,11 @@
 import { thingName } from '../job/words.ts';
 import { checkedItem } from './dig-gate.ts';
 import { type DugJudgement, dugAt } from './dug.ts';
-import { gateOf, green, inAndChecked, inItem, red, tickItem } from './gate.ts';
-import { after, type Ticked } from './ticks.ts';
+import { countedItem, gateOf, green, inAndChecked, inItem, red, staleItem, tickItem } from './gate.ts';
+import { after, countedTick } from './ticks.ts';
 import type { Gate, GateItem, HoleAssessment, Judgement } from './types.ts';
 import { type JobView, postOf, stands } from './view.ts';
+import { weatherTick } from './weather.ts';
 import { capital } from './words.ts';
 
 export type SetJudgements = Pick<HoleAssessment['set'], 'position' | 'plumb' | 'level' | 'spacing'>;
@@ -36,13 +37,31 @@ function dugItems(view: JobView, hole: string, dug: DugJudgement): GateItem[] {
     inItem(dug.depth, `Hole ${hole} is deep enough.`),
     inItem(dug.width, `Hole ${hole} is wide enough.`),
     obstructionItem(view, hole, dug),
-    tickItem(view, 'clean', hole, after(at), {
+    cleanItem(view, hole, at, again),
+    gravelItem(view, hole, at, again),
+  ];
+}
+
+/**
+ * The bottom is seen clean before gravel and post hide it. What has come in since is looked for once more, and that look
+ * is worth nothing before the post stands.
+ */
+function cleanItem(view: JobView, hole: string, at: number, again: string): GateItem {
+  const { state, tick } = countedTick(view, 'clean', hole, after(at));
+  if (state === 'done' && tick && tick.index < view.book.setAt(hole))
+    return staleItem(
+      'clean',
+      `Hole ${hole} was ticked clean before ${thingName(postOf(hole), view.plan)} was set: see that no soil or water has come in since, and tick it again.`,
+    );
+  return countedItem(
+    'clean',
+    { state },
+    {
       done: 'The bottom is clean, and the hole measures the same again.',
       missing: `Clear the bottom of hole ${hole} of loose soil, water and roots down to undisturbed ground, measure its depth and width once more, and tick it.`,
       stale: `${again}: see that its bottom is still clean.`,
-    }),
-    gravelItem(view, hole, at, again),
-  ];
+    },
+  );
 }
 
 /** No tick is asked for gravel that the plan does not want. */
@@ -115,16 +134,11 @@ function lastItems(view: JobView, hole: string): GateItem[] {
   ];
 }
 
-/** A look at the sky holds for half a day (common practice), by the times in the log: there is no clock here. */
-const WEATHER_HOLDS_MS = 12 * 3600 * 1000;
-
-function weatherItem(view: JobView, hole: string): GateItem {
-  const today = ({ entry }: Ticked) => view.book.latest - Date.parse(entry.at) <= WEATHER_HOLDS_MS;
-  return tickItem(view, 'weather', hole, today, {
+const weatherItem = (view: JobView, hole: string): GateItem =>
+  countedItem('weather', weatherTick(view, hole), {
     done: 'The weather is fit for concrete.',
     // 5 °C (40 °F): ACI 306R, cold weather concreting; from memory.
     missing:
       'See that air, ground and concrete stay above 5 °C (40 °F) and that no heavy rain comes before it sets, and tick it. Local code decides.',
     stale: 'The weather was ticked more than half a day ago: look again and tick it.',
   });
-}

@@ -17,19 +17,38 @@ export const after =
   (tick) =>
     tick.index > index;
 
+/** What a person vouched for, and by which tick; null where there is none. */
+export interface Counted {
+  readonly state: Tick;
+  readonly tick: Ticked | null;
+}
+
 /**
  * The tick that counts for a hole. The last one for that very hole goes before the last one for the whole job, unless it
  * has grown stale: a later round of the whole site then renews it.
+ *
+ * @param before ticks at this index of the entries or later do not count
  */
-export function tickOf(view: JobView, item: Check, hole: string, fresh: Fresh): Tick {
-  const own = stateOf(view.book.tick(item, hole), fresh);
-  if (own === 'done' || own === 'not-done') return own;
-  const whole = stateOf(view.book.tick(item, undefined), fresh) ?? 'not-done';
-  return whole === 'not-done' ? (own ?? whole) : whole;
+export function countedTick(
+  view: JobView,
+  item: Check,
+  hole: string,
+  fresh: Fresh,
+  before = Number.POSITIVE_INFINITY,
+): Counted {
+  const own = counted(view.book.tick(item, hole, before), fresh);
+  if (own?.state === 'done' || own?.state === 'not-done') return own;
+  const whole = counted(view.book.tick(item, undefined, before), fresh);
+  return whole && whole.state !== 'not-done' ? whole : (own ?? whole ?? NOT_TICKED);
 }
 
-function stateOf(tick: Ticked | null, fresh: Fresh): Tick | null {
+const NOT_TICKED: Counted = { state: 'not-done', tick: null };
+
+export const tickOf = (view: JobView, item: Check, hole: string, fresh: Fresh): Tick =>
+  countedTick(view, item, hole, fresh).state;
+
+function counted(tick: Ticked | null, fresh: Fresh): Counted | null {
   if (!tick) return null;
-  if (!tick.entry.body.done) return 'not-done';
-  return fresh(tick) ? 'done' : 'stale';
+  if (!tick.entry.body.done) return { state: 'not-done', tick };
+  return { state: fresh(tick) ? 'done' : 'stale', tick };
 }

@@ -63,7 +63,7 @@ class Job {
       this.field.top(hole, 800 + this.n(1));
     }
     this.field.benchmark();
-    this.field.tick('braced').tick('weather');
+    this.field.tick('clean').tick('braced').tick('weather');
   }
 }
 

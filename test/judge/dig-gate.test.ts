@@ -1,0 +1,136 @@
+import { describe, expect, it } from 'vitest';
+import { digGate } from '../../src/judge/dig-gate.ts';
+import { judgePosition } from '../../src/judge/position.ts';
+import type { Gate, GateItem } from '../../src/judge/types.ts';
+import { type FakeMeasured, fakeView, fixAt, pointAt } from './fake-view.ts';
+import { Field, holeStake } from './field.ts';
+import { itemOf, reds } from './gate-items.ts';
+
+describe('dig gate', () => {
+  const REQUIRED = 1.0;
+  interface Change {
+    readonly log?: (field: Field) => void;
+    readonly measured?: FakeMeasured;
+    readonly required?: number | null;
+    readonly trouble?: string;
+  }
+  function gate({ log, measured, required = REQUIRED, trouble }: Change = {}): Gate {
+    const field = new Field().site();
+    if (log) log(field);
+    else ready(field);
+    const at = field.placeOf(holeStake('1'));
+    const view = fakeView(field, {
+      points: [pointAt(holeStake('1'), fixAt(at))],
+      baseline: { length: 8, sigma: 0.002 },
+      ...measured,
+    });
+    const position = judgePosition(view, holeStake('1'), view.sited.get('1')?.site ?? null, '');
+    const rule = {
+      depth: required,
+      text: required === null ? 'Ask for the frost depth.' : '1000 mm: frost depth.',
+    };
+    return digGate(view, '1', position, rule, trouble ?? null);
+  }
+  function ready(field: Field) {
+    field.tick('utilities');
+    field.add({ kind: 'stand', thing: holeStake('1'), event: 'driven' });
+    field.tick('ties', '1');
+  }
+  const place = (right: number, sigma?: number, unseen?: number) => {
+    const field = new Field().site().off(holeStake('1'), right, 0);
+    return { points: [pointAt(holeStake('1'), fixAt(field.placeOf(holeStake('1')), sigma, unseen))] };
+  };
+
+  it('opens when every item is green', () => {
+    expect(reds(gate())).toEqual([]);
+    expect(gate().open).toBe(true);
+    expect(gate().items).toHaveLength(7);
+  });
+
+  const closers: [string, GateItem['item'][], Change][] = [
+    [
+      'utilities are not ticked',
+      ['utilities'],
+      {
+        log: (f) => {
+          f.add({ kind: 'stand', thing: holeStake('1'), event: 'driven' });
+          f.tick('ties', '1');
+        },
+      },
+    ],
+    ['A–B is not pulled', ['baseline'], { measured: { baseline: null } }],
+    ['A–B no longer fits', ['baseline'], { trouble: 'A to B now reads longer.' }],
+    [
+      'no stake is driven',
+      ['staked'],
+      {
+        log: (f) => {
+          f.tick('utilities');
+          f.tick('ties', '1');
+        },
+      },
+    ],
+    ['the stake is out', ['position'], { measured: place(0.03) }],
+    ['the stake may be in or out', ['position'], { measured: place(0.023) }],
+    ['the stake is not measured', ['position', 'checked'], { measured: { points: [] } }],
+    ['no spare pull guards the stake', ['checked'], { measured: place(0, 0.002, Number.POSITIVE_INFINITY) }],
+    ['a misread pull could move the stake too far', ['checked'], { measured: place(0, 0.002, 0.03) }],
+    [
+      'no ties are recorded',
+      ['ties'],
+      {
+        log: (f) => {
+          f.tick('utilities');
+          f.add({ kind: 'stand', thing: holeStake('1'), event: 'driven' });
+        },
+      },
+    ],
+    [
+      'the stake was moved since its ties were recorded',
+      ['ties'],
+      {
+        log: (f) => {
+          ready(f);
+          f.add({ kind: 'stand', thing: holeStake('1'), event: 'moved' });
+        },
+      },
+    ],
+    ['the frost depth is not known', ['depth'], { required: null }],
+  ];
+  for (const [name, closed, change] of closers) {
+    it(`stays shut while ${name}`, () => {
+      const shut = gate(change);
+      expect(reds(shut)).toEqual(closed);
+      expect(shut.open).toBe(false);
+      for (const item of closed) expect(itemOf(shut, item).text).toMatch(/^[A-Z].*\.$/);
+    });
+  }
+
+  it('a tick for the hole goes before one for the whole job', () => {
+    const untick = gate({
+      log: (f) => {
+        ready(f);
+        f.tick('utilities', '1', false);
+      },
+    });
+    expect(reds(untick)).toEqual(['utilities']);
+    const other = gate({
+      log: (f) => {
+        ready(f);
+        f.tick('utilities', '2', false);
+      },
+    });
+    expect(reds(other)).toEqual([]);
+    const again = gate({
+      log: (f) => {
+        ready(f);
+        f.tick('utilities', '1', false);
+        f.tick('utilities', '1');
+      },
+    });
+    expect(reds(again)).toEqual([]);
+  });
+  it('says what depth to dig to', () => {
+    expect(itemOf(gate(), 'depth').text).toBe('The hole has to be at least 1000 mm: frost depth.');
+  });
+});
