@@ -1,6 +1,7 @@
 import type { HoleFill } from '../../build/concrete.ts';
-import { BAG_SIZES, type BagSize, bagsFor, holeFill } from '../../build/index.ts';
+import { BAG_SIZES, type BagSize, bagsFor } from '../../build/index.ts';
 import { lengthWords } from '../../job/length.ts';
+import { quantitiesOf } from '../../judge/supplies.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import type { JobView } from '../../judge/view.ts';
 import type { Section } from '../../plan/hole.ts';
@@ -14,6 +15,15 @@ export function BagsNeeded({ view, hole }: { readonly view: JobView; readonly ho
   const found = fillOf(view, hole);
   if (!found) return null;
   const metric = view.plan.units === 'm' || view.plan.units === 'mm';
+  const counted = quantitiesOf(view).holes.find(({ hole: label }) => label === hole.hole);
+  if (counted && counted.bags !== null) {
+    return (
+      <p>
+        It takes <strong>{counted.bags === 1 ? '1 bag' : `${counted.bags} bags`}</strong>, waste in it, by
+        what one bag makes as you said it. Counted: {found.words}
+      </p>
+    );
+  }
   const sizes = BAG_SIZES[metric ? 'kilograms' : 'pounds'].slice(-SHOWN).reverse();
   return (
     <p>
@@ -28,18 +38,26 @@ export function fillOf(view: JobView, hole: HoleAssessment): { fill: HoleFill; w
   const planned = view.holes.find(({ label }) => label === hole.hole);
   const dug = view.book.dug(hole.hole).at(-1)?.entry.body;
   const depth = dug?.depth.m ?? hole.dug.requiredDepth;
-  if (!planned || depth === null) return null;
+  const counted = quantitiesOf(view).holes.find(({ hole: label }) => label === hole.hole);
+  if (!planned || depth === null || !counted || counted.concrete === null) return null;
   const { units, rules } = view.plan;
   const diameter = dug?.width.m ?? planned.holeDiameter;
   const { section } = planned;
   const ground = view.heights.get(`ground:${hole.hole}`)?.height;
   const above = section.kind === 'pier' && ground !== undefined ? Math.max(0, planned.top - ground) : 0;
-  const fill = holeFill({ diameter, depth, gravel: rules.gravel.m, section, above });
   const size = dug
     ? `the hole as dug, ${lengthWords(dug.depth)} deep and ${lengthWords(dug.width)} wide`
     : `the hole as planned, ${formatLength(depth, units)} deep and ${formatLength(diameter, units)} wide`;
   const gravel = rules.gravel.m > 0 ? `, over ${lengthWords(rules.gravel)} of gravel` : '';
-  return { fill, words: `${size}${gravel}${restWords(section, above, units)}` };
+  const fill = { concrete: counted.concrete, gravel: counted.gravel ?? 0 };
+  return { fill, words: `${size}${gravel}${footingWords(view, section)}${restWords(section, above, units)}` };
+}
+
+/** A tube that the concrete stands in, and a foot that is wider than the hole. */
+function footingWords({ plan: { supplies } }: JobView, section: Section): string {
+  const tube = section.kind === 'post' && supplies?.tube && supplies.tube.m > 0 ? supplies.tube : null;
+  const bell = supplies?.bell && supplies.bell.diameter.m > 0 ? supplies.bell.diameter : null;
+  return `${tube ? `, in a tube of ${lengthWords(tube)}` : ''}${bell ? `, its foot ${lengthWords(bell)} across` : ''}`;
 }
 
 /** What comes off, or on top. A height above the ground that nobody has read is left out, and said to be. */
