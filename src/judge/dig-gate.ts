@@ -2,6 +2,7 @@ import type { RequiredDepth } from '../build/index.ts';
 import { thingName } from '../job/words.ts';
 import { formatLength } from '../units/index.ts';
 import { gateOf, green, inItem, red, tickItem } from './gate.ts';
+import { recordedTies, TIES_WANTED, tiesWords } from './recorded-ties.ts';
 import { after, always } from './ticks.ts';
 import type { Gate, GateItem, Judgement } from './types.ts';
 import { type JobView, stakeOf } from './view.ts';
@@ -30,15 +31,24 @@ export function digGate(
       : green('staked', `The stake of hole ${hole} is driven.`),
     inItem(position, `The stake of hole ${hole} stands in place.`),
     checkedItem(position, `A spare pull guards the stake of hole ${hole}.`),
-    tickItem(view, 'ties', hole, after(driven), {
-      done: 'Ties are recorded to find the centre again.',
-      missing: `Record ties for hole ${hole}, clear of the spoil: digging takes the stake away, and they find its centre again.`,
-      stale: `The stake of hole ${hole} was moved after its ties were recorded: record them again.`,
-    }),
+    tiesItem(view, hole, driven),
     required.depth === null
       ? red('depth', required.text)
       : green('depth', `The hole has to be at least ${required.text}`),
   ]);
+}
+
+/** Two ties that were read open it, and so does who vouches for ties that were not. */
+function tiesItem(view: JobView, hole: string, driven: number): GateItem {
+  const ties = recordedTies(view, hole);
+  if (ties.length >= TIES_WANTED)
+    return green('ties', `${ties.length} ties lead back to the centre of hole ${hole}: ${tiesWords(ties)}.`);
+  const so = ties.length === 0 ? '' : ` One is read: ${tiesWords(ties)}.`;
+  return tickItem(view, 'ties', hole, after(driven), {
+    done: 'Ties are recorded to find the centre again.',
+    missing: `Record ties for hole ${hole}, clear of the spoil: digging takes the stake away, and they find its centre again.${so}`,
+    stale: `The stake of hole ${hole} was moved after its ties were recorded: record them again.`,
+  });
 }
 
 function baselineItem(view: JobView, trouble: string | null): GateItem {
