@@ -10,6 +10,7 @@ import { type Services, ServicesContext } from './screens/services.ts';
 import { FieldBook } from './store/field-book.ts';
 import { KeptResults } from './store/kept-results.ts';
 import { askToPersist, storageState } from './store/self-test.ts';
+import { Notice, NoticeContext } from './ui/notice.tsx';
 import { guardPresses } from './ui/press-guard.ts';
 import './ui/ui.css';
 
@@ -20,7 +21,8 @@ void start(page);
 
 /** The page's own words stay until the first screen is whole, so that nothing flickers and no frame is drawn in vain. */
 async function start(root: HTMLElement): Promise<void> {
-  const store = { book: new FieldBook(), kept: new KeptResults() };
+  const notice = new Notice();
+  const store = { book: new FieldBook({ onNotice: notice.tell }), kept: new KeptResults() };
   const first = await fetchFirst(startRoute(), store);
   const services: Services = {
     ...store,
@@ -30,7 +32,9 @@ async function start(root: HTMLElement): Promise<void> {
   root.replaceChildren();
   render(
     <ServicesContext.Provider value={services}>
-      <App first={first} />
+      <NoticeContext.Provider value={notice}>
+        <App first={first} />
+      </NoticeContext.Provider>
     </ServicesContext.Provider>,
     root,
   );

@@ -18,6 +18,7 @@ import { useLog } from '../use-log.ts';
 import { DigPage, digLook } from './dig-page.tsx';
 import { type DigTask, gateWay } from './dig-step.ts';
 import { dugHeadline, dugTrouble, obstructionWords, roundedUp } from './dig-words.ts';
+import { Decided, OpenHoleTicks } from './open-hole.tsx';
 
 export interface HoleCardProps {
   readonly hole: HoleAssessment;
@@ -135,14 +136,16 @@ function LaterRow({ next }: { readonly next: string | null }) {
 
 export interface DugCardProps extends HoleCardProps {
   readonly task: Exclude<DigTask, 'gate' | 'dig'>;
+  /** Opens the form that takes who decided what about what was met. */
+  readonly onDecide: () => void;
 }
 
 /** What came of a dug hole, and what to do about it. */
-export function DugCard({ hole, planned, next, onDug, task }: DugCardProps) {
+export function DugCard({ hole, planned, next, onDug, task, onDecide }: DugCardProps) {
   const { obstruction } = hole.dug;
   const { verdict = 'unmeasured', checked } = digLook(hole);
   return (
-    <DigPage hole={hole.hole} actions={<DugActions task={task} next={next} onDug={onDug} />}>
+    <DigPage hole={hole.hole} actions={<DugActions {...{ task, next, onDug, onDecide }} />}>
       <h2>
         <VerdictMark verdict={verdict} {...(checked === undefined ? {} : { checked })}>
           {dugHeadline(hole.hole, task, hole.dug)}
@@ -154,12 +157,16 @@ export function DugCard({ hole, planned, next, onDug, task }: DugCardProps) {
       {dugTrouble(hole.dug).map((text) => (
         <p key={text}>{text}</p>
       ))}
+      {task !== 'decide' && <Decided hole={hole} />}
       <DugTable hole={hole} planned={planned} />
+      <OpenHoleTicks hole={hole} />
     </DigPage>
   );
 }
 
-function DugActions({ task, next, onDug }: Pick<DugCardProps, 'task' | 'next' | 'onDug'>) {
+type DugActionsProps = Pick<DugCardProps, 'task' | 'next' | 'onDug' | 'onDecide'>;
+
+function DugActions({ task, next, onDug, onDecide }: DugActionsProps) {
   const { jobId } = useJobBook();
   const again = (main: boolean) => (
     <Button kind={main ? 'main' : 'plain'} onPress={onDug}>
@@ -175,7 +182,10 @@ function DugActions({ task, next, onDug }: Pick<DugCardProps, 'task' | 'next' | 
     );
   return (
     <>
-      <ButtonRow>{again(false)}</ButtonRow>
+      <ButtonRow>
+        {again(false)}
+        {task === 'decide' && <Button onPress={onDecide}>Enter the decision</Button>}
+      </ButtonRow>
       {task === 'unknown' ? (
         <ButtonLink kind="main" href={hrefOf({ at: 'job', job: jobId, phase: 'plan', hole: null })}>
           Type the frost depth

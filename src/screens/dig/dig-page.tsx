@@ -9,6 +9,7 @@ import { JobFrame } from '../job-frame.tsx';
 import { hrefOf } from '../route.ts';
 import { SessionCheck } from '../session-check.tsx';
 import { digTask } from './dig-step.ts';
+import { LastDug } from './open-hole.tsx';
 import '../cards.css';
 
 /** A hole as the Dig phase shows it: once dug, by its depth and width; what was met in it leaves it unsure. */
@@ -46,6 +47,7 @@ export function DigPage({ actions, hole, children }: DigPageProps) {
         units={plan.units}
         {...drawnSite(situation, assessment.holes, { live: hole ?? null, lookOf: digLook })}
       />
+      <LastDug but={hole ?? null} />
       <DigCautions />
       <HeightsButton hole={hole ?? null} />
       <BuyButton />

@@ -5,9 +5,10 @@ import { ButtonLink } from '../../ui/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { NothingYet } from '../nothing-yet.tsx';
 import type { PhaseProps } from '../phase-props.ts';
+import { DecisionSheet } from '../pour/decision-sheet.tsx';
 import { hrefOf } from '../route.ts';
 import { useStartAtTop } from '../use-start-at-top.ts';
-import { DugCard, GateCard, type HoleCardProps, ReadyCard } from './dig-cards.tsx';
+import { DugCard, type DugCardProps, GateCard, type HoleCardProps, ReadyCard } from './dig-cards.tsx';
 import { DigPage } from './dig-page.tsx';
 import { type DigStep, type DigTask, digStep, nextHole } from './dig-step.ts';
 import { DugFlow } from './dug-flow.tsx';
@@ -16,6 +17,7 @@ import { DugFlow } from './dug-flow.tsx';
 export function DigScreen({ hole }: PhaseProps) {
   const { situation, assessment } = useJobBook();
   const [dugHole, setDugHole] = useState<string | null>(null);
+  const [decideHole, setDecideHole] = useState<string | null>(null);
   const order = useMemo(
     () => workOrder((situation.laid?.holes ?? []).map(({ label, site }) => ({ label, at: site }))),
     [situation.laid],
@@ -27,7 +29,7 @@ export function DigScreen({ hole }: PhaseProps) {
   const assessed = assessment.holes.find((each) => each.hole === dugHole);
   return (
     <>
-      <DigCard step={step} order={order} onDug={setDugHole} />
+      <DigCard step={step} order={order} onDug={setDugHole} onDecide={setDecideHole} />
       {planned && assessed && (
         <DugFlow
           hole={planned.label}
@@ -36,6 +38,7 @@ export function DigScreen({ hole }: PhaseProps) {
           onClose={() => setDugHole(null)}
         />
       )}
+      {decideHole !== null && <DecideFlow hole={decideHole} onClose={() => setDecideHole(null)} />}
     </>
   );
 }
@@ -44,9 +47,10 @@ interface DigCardProps {
   readonly step: DigStep;
   readonly order: readonly string[];
   readonly onDug: (hole: string) => void;
+  readonly onDecide: (hole: string) => void;
 }
 
-function DigCard({ step, order, onDug }: DigCardProps) {
+function DigCard({ step, order, onDug, onDecide }: DigCardProps) {
   const { situation, assessment } = useJobBook();
   if (step.at === 'plan')
     return <NothingYet phase="dig" lead="plan" text="First the plan: it has no holes to dig yet." />;
@@ -58,14 +62,29 @@ function DigCard({ step, order, onDug }: DigCardProps) {
   if (!planned || !hole) return null;
   const next = nextHole(assessment.holes, order, step.hole)?.hole ?? null;
   return (
-    <HoleCard key={step.hole} task={step.task} {...{ hole, planned, next }} onDug={() => onDug(step.hole)} />
+    <HoleCard
+      key={step.hole}
+      task={step.task}
+      {...{ hole, planned, next }}
+      onDug={() => onDug(step.hole)}
+      onDecide={() => onDecide(step.hole)}
+    />
   );
 }
 
-function HoleCard({ task, ...card }: HoleCardProps & { readonly task: DigTask }) {
+type AnyCardProps = HoleCardProps & Pick<DugCardProps, 'onDecide'> & { readonly task: DigTask };
+
+function HoleCard({ task, onDecide, ...card }: AnyCardProps) {
   if (task === 'gate') return <GateCard {...card} />;
   if (task === 'dig') return <ReadyCard {...card} />;
-  return <DugCard task={task} {...card} />;
+  return <DugCard task={task} onDecide={onDecide} {...card} />;
+}
+
+function DecideFlow({ hole, onClose }: { readonly hole: string; readonly onClose: () => void }) {
+  const { assessment } = useJobBook();
+  const assessed = assessment.holes.find((each) => each.hole === hole);
+  const decision = assessed?.pourGate.items.find(({ item }) => item === 'obstruction');
+  return decision ? <DecisionSheet hole={hole} text={decision.text} onClose={onClose} /> : null;
 }
 
 function AllDug({ undecided }: { readonly undecided: readonly string[] }) {

@@ -1,5 +1,6 @@
 import type { Situation } from '../../judge/situation.ts';
 import type { Assessment, Gate, HoleAssessment } from '../../judge/types.ts';
+import { waitsForDecision } from './dig-ticks.ts';
 
 /**
  * What the next thing with one hole is. `again`: it is too shallow, too narrow, or too near to tell. `unknown`: nobody
@@ -39,15 +40,13 @@ export function digStep({ situation, assessment, order, focused }: DigState): Di
 }
 
 /** What a hole wants next. What was met in it is never this tool's to wave through. */
-export function digTask({ dug, digGate }: HoleAssessment): DigTask {
+export function digTask(hole: HoleAssessment): DigTask {
+  const { dug, digGate } = hole;
   if (dug.at === null) return digGate.open ? 'dig' : 'gate';
-  if (metSomething(dug)) return 'decide';
+  if (waitsForDecision(hole)) return 'decide';
   if (dug.depth.verdict === 'unmeasured' && dug.width.verdict === 'in') return 'unknown';
   return dug.depth.verdict === 'in' && dug.width.verdict === 'in' ? 'done' : 'again';
 }
-
-const metSomething = ({ obstruction }: HoleAssessment['dug']): boolean =>
-  obstruction !== null && obstruction !== 'none';
 
 /** Which task goes first when no hole is asked for; what waits for a decision holds up no other hole. */
 const FIRST: readonly DigTask[] = ['again', 'dig', 'gate', 'unknown'];

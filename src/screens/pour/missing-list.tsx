@@ -9,8 +9,8 @@ export interface MissingListProps {
   readonly hole: string;
   readonly items: readonly MissingItem[];
   readonly onLog: (body: Body) => void;
-  /** What was met in the ground is to be decided. */
-  readonly onDecide: () => void;
+  /** What was met in the ground is to be decided; not given where no such item is listed. */
+  readonly onDecide?: () => void;
 }
 
 /** What is missing at the gate, each with the one tap that mends it or leads to where it is mended. */
@@ -19,15 +19,16 @@ export function MissingList({ hole, items, onLog, onDecide }: MissingListProps) 
     <ul class="missing-list" aria-label={`Missing before concrete goes into hole ${hole}`}>
       {items.map((each) => (
         <li key={each.item}>
-          <MissingRow hole={hole} missing={each} onLog={onLog} onDecide={onDecide} />
+          <MissingRow missing={each} {...{ hole, onLog, onDecide }} />
         </li>
       ))}
     </ul>
   );
 }
 
-interface MissingRowProps extends Omit<MissingListProps, 'items'> {
+interface MissingRowProps extends Pick<MissingListProps, 'hole' | 'onLog'> {
   readonly missing: MissingItem;
+  readonly onDecide: (() => void) | undefined;
 }
 
 function MissingRow({ hole, missing: { text, mend }, onLog, onDecide }: MissingRowProps) {
@@ -49,7 +50,7 @@ function MissingRow({ hole, missing: { text, mend }, onLog, onDecide }: MissingR
       return (
         <>
           <MissingText text={text} />
-          <Button onPress={onDecide}>Enter the decision</Button>
+          {onDecide && <Button onPress={onDecide}>Enter the decision</Button>}
         </>
       );
     case 'phase': {

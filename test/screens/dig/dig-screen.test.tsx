@@ -5,7 +5,8 @@ import type { Body } from '../../../src/job/entry-schema.ts';
 import { DigScreen } from '../../../src/screens/dig/dig-screen.tsx';
 import { inches } from '../../job/sample.ts';
 import { fillDisk } from '../../store/fake-store.ts';
-import { openScreen } from '../plan/open-screen.tsx';
+import { openScreen, painted } from '../plan/open-screen.tsx';
+import { press } from '../press.ts';
 import { DIGGABLE, dug, ORDER, PLACED, PLAN, PROVED, STAKED } from '../stake/field-day.ts';
 import { heading, tap, typeReading } from '../taps.ts';
 
@@ -144,5 +145,66 @@ describe('a hole that was dug', () => {
     await open([...DIGGABLE, ...ORDER.map((hole) => dug(hole, '4 2'))]);
     expect(heading()).toBe('Every hole is deep and wide enough');
     expect(link('Go to Set')).toMatch(/\/set$/);
+  });
+});
+
+describe('while a dug hole is open', () => {
+  const ROCK = [...DIGGABLE, dug(FIRST, '4 2', 'rock')];
+
+  test('its bottom and its gravel are ticked on its card, each logged for its hole', async () => {
+    const job = await open([...DIGGABLE, dug('3', '4 2')], '3');
+    tap(/^Clean, and measured again/);
+    await vi.waitFor(() => expect(screen.queryByRole('button', { name: /^Clean/ })).toBeNull());
+    tap(/^The gravel is in/);
+    await vi.waitFor(() => expect(screen.queryByRole('region', { name: 'While hole 3 is open' })).toBeNull());
+    expect((await job.log()).slice(-2).map(({ body }) => body)).toEqual([
+      { kind: 'check', item: 'clean', hole: '3', done: true },
+      { kind: 'check', item: 'gravel', hole: '3', done: true },
+    ]);
+  });
+
+  test('the next hole’s card leads back to it until nothing is open', async () => {
+    await open([...DIGGABLE, dug(FIRST, '4 2')]);
+    expect(heading()).toBe(`Dig hole ${SECOND}, with its sides upright`);
+    expect(link(`Hole ${FIRST} is dug; open: clean, gravel`)).toMatch(new RegExp(`/dig/${FIRST}$`));
+    await open([
+      ...DIGGABLE,
+      dug(FIRST, '4 2'),
+      { kind: 'check', item: 'clean', hole: FIRST, done: true },
+      { kind: 'check', item: 'gravel', hole: FIRST, done: true },
+    ]);
+    expect(screen.queryByRole('link', { name: /is dug; open/ })).toBeNull();
+  });
+
+  test('nothing is asked for here once the post stands', async () => {
+    await open(
+      [...DIGGABLE, dug(FIRST, '4 2'), { kind: 'stand', thing: { kind: 'post', hole: FIRST }, event: 'set' }],
+      FIRST,
+    );
+    expect(screen.queryByRole('button', { name: /^Clean/ })).toBeNull();
+  });
+
+  test('what was met is decided where it was met, and the hole is then judged by its size', async () => {
+    const job = await open(ROCK, FIRST);
+    press('Enter the decision');
+    await painted();
+    press('Log the decision');
+    expect(screen.getAllByRole('alert', { hidden: true }).map(({ textContent }) => textContent)).toEqual(
+      expect.arrayContaining([expect.stringMatching(/^Who decided is empty/)]),
+    );
+    for (const [label, text] of [
+      ['Who decided', 'Ms Lind'],
+      ['What was decided', 'rock is sound'],
+    ] as const)
+      fireEvent.input(screen.getByLabelText(label), { target: { value: text } });
+    press('Log the decision');
+    await screen.findByText(/^Hole .* is in: deep and wide enough/);
+    expect(screen.getByText('Rock was met: decided at the inspection of this hole.')).toBeTruthy();
+    expect((await job.log()).at(-1)!.body).toMatchObject({
+      kind: 'check',
+      item: 'inspection',
+      hole: FIRST,
+      note: 'Ms Lind: rock is sound',
+    });
   });
 });
