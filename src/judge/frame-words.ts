@@ -38,7 +38,7 @@ export function angleTold(figure: Pick<Figure, 'is' | 'sigma'>): string {
   return `${degrees(is)} ± ${degrees(half)}`;
 }
 
-export const degrees = (radians: number): string =>
+const degrees = (radians: number): string =>
   `${((radians * 180) / Math.PI)
     .toFixed(1)
     .replace(/^-(?=0\.0$)/, '')

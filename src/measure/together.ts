@@ -51,12 +51,19 @@ export function postsTogether(
     if (thing.kind === 'post' && current && solution.settled && isKnown(places[index]!))
       nodes.set(thing.hole, index);
   }
+  const columns = new InverseColumns(solution.model.symbolic, solution.factor);
+  const found = new Float64Array(LANES * solution.model.symbolic.size);
   return {
     at: ({ hole, height }) => {
       const node = nodes.get(hole);
       return node === undefined ? null : add(placeOf(solution, node), scale(leanOf(solution, node), height));
     },
-    variance: (pulls) => varianceOf(solution, termsOf(solution, nodes, pulls)),
+    variance: (pulls) => {
+      const { positions, values } = termsOf(solution, nodes, pulls);
+      columns.at([{ positions, values }], positions, found);
+      const sum = positions.reduce((total, at, i) => total + values[i]! * found[LANES * at]!, 0);
+      return Math.max(sum, 0);
+    },
   };
 }
 
@@ -90,11 +97,4 @@ function termsOf({ model }: Solution, nodes: ReadonlyMap<string, number>, pulls:
     put(at + 3, by.y * spot.height);
   }
   return { positions, values };
-}
-
-function varianceOf({ model, factor }: Solution, { positions, values }: Terms): number {
-  const found = new Float64Array(LANES * model.symbolic.size);
-  new InverseColumns(model.symbolic, factor).at([{ positions, values }], positions, found);
-  const sum = positions.reduce((total, at, i) => total + values[i]! * found[LANES * at]!, 0);
-  return Math.max(sum, 0);
 }

@@ -8,16 +8,16 @@ import { ringRadius } from './ring.ts';
 import { pitchOf } from './rows.ts';
 
 /** The longest length that is read anywhere, metres. */
-const LONGEST_M = 300;
+export const LONGEST_M = 300;
 /** Nobody digs deeper by hand, nor sets a top that high from the ground, metres. */
-const DEEPEST_M = 10;
+export const DEEPEST_M = 10;
 /** Wider holes and piers are other work than posts in holes, metres. */
-const WIDEST_M = 3;
+export const WIDEST_M = 3;
 /** A tolerance or an error of more than this is a slip of units, metres. */
-const COARSEST_M = 0.5;
+export const COARSEST_M = 0.5;
 
 /** A length, what it is called, and the bounds within which it can be built. */
-interface Sized {
+export interface Sized {
   readonly field: string;
   readonly length: Length;
   readonly most: number;
@@ -87,7 +87,7 @@ function specSizes({ holds, top, holeDiameter }: HoleOverride): Sized[] {
   ];
 }
 
-function outOfRange({ field, length, most, least }: Sized): PlanProblem[] {
+export function outOfRange({ field, length, most, least }: Sized): PlanProblem[] {
   const { m, units } = length;
   const words = (metres: number) => formatLength(metres, units);
   if (m > most) return [stop(field, `${words(m)} is more than can be built; type ${words(most)} or less.`)];

@@ -2,6 +2,7 @@ import type { Plan } from '../job/plan-schema.ts';
 import { checkHoles } from './check-holes.ts';
 import { checkInstruments } from './check-instruments.ts';
 import { checkSizes } from './check-sizes.ts';
+import { checkSupplies } from './check-supplies.ts';
 import { FIELDS } from './fields.ts';
 import { holesOf } from './holes.ts';
 import { type PlanProblem, warn } from './plan-problem.ts';
@@ -14,7 +15,13 @@ export function checkPlan(plan: Plan): PlanProblem[] {
   const sizes = checkSizes(plan);
   // Holes made of impossible sizes would only say the same trouble again in other words.
   const holes = sizes.length > 0 ? [] : holesOf(plan);
-  const all = [...sizes, ...checkHoles(plan, holes), ...checkRules(plan), ...checkInstruments(plan, holes)];
+  const all = [
+    ...sizes,
+    ...checkHoles(plan, holes),
+    ...checkRules(plan),
+    ...checkInstruments(plan, holes),
+    ...checkSupplies(plan),
+  ];
   return [...all.filter(({ stops }) => stops), ...all.filter(({ stops }) => !stops)];
 }
 

@@ -4,6 +4,7 @@ import { stockName, usualSpare, usualStock } from '../../build/stock.ts';
 import type { Length } from '../../job/length.ts';
 import type { Plan, Supplies } from '../../job/plan-schema.ts';
 import { USUAL_WASTE } from '../../judge/supplies.ts';
+import { FIELDS } from '../../plan/index.ts';
 import { isMetric } from '../../plan/sections.ts';
 import { ChoiceField, LengthField, NumberField } from '../../ui/index.ts';
 import { TextInput } from '../../ui/text-input.tsx';
@@ -30,7 +31,7 @@ export function PostFields({ plan, change }: BuyFieldsProps) {
     <>
       <StockField plan={plan} onChange={(stock) => say({ stock })} />
       <LengthField
-        label="Spare on each post, to cut off"
+        label={FIELDS.spare}
         value={supplies?.spare ?? usualSpare(units)}
         units={units}
         bounds={FROM_ZERO}
@@ -38,14 +39,14 @@ export function PostFields({ plan, change }: BuyFieldsProps) {
         onChange={(spare) => say({ spare })}
       />
       <LengthField
-        label="Length of the posts you have bought"
+        label={FIELDS.bought}
         hint="Of every post. Leave it empty until you have them; a single post’s own length is typed below the list."
         value={supplies?.bought ?? null}
         units={units}
         onChange={(bought) => say({ bought })}
       />
       <LengthField
-        label="Ground above the benchmark, where not measured"
+        label={FIELDS.levelGround}
         hint="Taken as level. Below the benchmark with a minus."
         value={supplies?.ground ?? null}
         units={units}
@@ -64,7 +65,7 @@ function StockField({
   readonly onChange: (stock: Length[]) => void;
 }) {
   const { units, supplies } = plan;
-  const label = 'Lengths that posts are sold in';
+  const label = FIELDS.stock;
   const shown = (supplies?.stock ?? usualStock(units)).map((length) => stockName(length, units)).join('; ');
   const draft = useDraft(shown, (text) => readStock(text, units, label), onChange);
   return (
@@ -119,7 +120,7 @@ export function ConcreteFields({ plan, change }: BuyFieldsProps) {
         onChange={(percent) => say({ waste: percent / PER_CENT })}
       />
       <LengthField
-        label="Inside of a tube round the posts"
+        label={FIELDS.tube}
         hint="Only where the concrete stands in a tube; else leave it empty, or 0."
         value={supplies?.tube ?? null}
         units={units}
@@ -127,7 +128,7 @@ export function ConcreteFields({ plan, change }: BuyFieldsProps) {
         onChange={(tube) => say({ tube })}
       />
       <LengthField
-        label="Bell at the foot, across"
+        label={FIELDS.bell}
         hint="Only where the hole widens at its foot; else leave it empty, or 0."
         value={bell?.diameter ?? null}
         units={units}
@@ -136,7 +137,7 @@ export function ConcreteFields({ plan, change }: BuyFieldsProps) {
       />
       {bell && bell.diameter.m > 0 && (
         <LengthField
-          label="Height over which the bell narrows"
+          label={FIELDS.bellHeight}
           value={bell.height}
           units={units}
           bounds={FROM_ZERO}

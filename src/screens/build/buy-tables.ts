@@ -2,6 +2,7 @@ import type { JobQuantities } from '../../build/quantities.ts';
 import type { PostLength } from '../../build/shopping.ts';
 import { stockName } from '../../build/stock.ts';
 import { thingName } from '../../job/words.ts';
+import { lengthTold } from '../../judge/frame-words.ts';
 import { type JobView, postOf } from '../../judge/view.ts';
 import { capital, listWords, small } from '../../judge/words.ts';
 import { formatLength } from '../../units/index.ts';
@@ -20,14 +21,20 @@ export function lengthsTable(view: JobView, lengths: readonly PostLength[]): Pap
     heads: ['Length', 'With spare', 'Buy', ...(anyBought ? ['Bought'] : [])],
     rows: lengths.map((post) => [
       capital(thingName(postOf(post.hole), view.plan)),
-      post.length === null
-        ? NOT_KNOWN
-        : `${formatLength(post.length, units)}${post.assumed ? ', ground assumed' : ''}`,
+      lengthWords(view, post),
       post.needed === null ? NOT_KNOWN : formatLength(post.needed, units),
       buyWords(view, post),
       ...(anyBought ? [boughtWords(view, post)] : []),
     ]),
   };
+}
+
+/** With the doubt of the ground; where that is assumed there is no saying how much. */
+function lengthWords({ plan: { units } }: JobView, { length, sigma, assumed }: PostLength): string {
+  if (length === null) return NOT_KNOWN;
+  return assumed
+    ? `${formatLength(length, units)}, ground assumed`
+    : lengthTold({ is: length, sigma }, units);
 }
 
 function buyWords({ plan: { units } }: JobView, { needed, stock }: PostLength): string {

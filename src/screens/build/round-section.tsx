@@ -8,6 +8,7 @@ import { lengthStep, lengthTold } from '../../judge/frame-words.ts';
 import { verdictOf } from '../../judge/verdict.ts';
 import type { JobView } from '../../judge/view.ts';
 import { listWords, moveWords, small } from '../../judge/words.ts';
+import { FIELDS } from '../../plan/index.ts';
 import { Button, type Choice, ChoiceField, LengthField, VerdictMark } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
 import { useJobBook } from '../job-book.ts';
@@ -52,7 +53,7 @@ export function RoundSection({ view, built }: RoundSectionProps) {
       <div class="no-print">
         <More label={hasPier ? 'Edge, opening, gap' : 'Edge'}>
           <LengthField
-            label="Radius of the edge"
+            label={FIELDS.edge}
             value={plan.deck?.edge ?? null}
             units={plan.units}
             onChange={(edge) => say({ edge })}
@@ -60,13 +61,13 @@ export function RoundSection({ view, built }: RoundSectionProps) {
           {hasPier && (
             <>
               <LengthField
-                label="Opening for the pier, across"
+                label={FIELDS.opening}
                 value={plan.deck?.opening ?? null}
                 units={plan.units}
                 onChange={(opening) => say({ opening })}
               />
               <LengthField
-                label="Least gap all round the pier"
+                label={FIELDS.gap}
                 value={plan.deck?.gap ?? null}
                 units={plan.units}
                 bounds={{ min: 0 }}

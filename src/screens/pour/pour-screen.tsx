@@ -5,6 +5,7 @@ import type { HoleAssessment } from '../../judge/types.ts';
 import { type JobView, viewOf } from '../../judge/view.ts';
 import { Button, ButtonLink, Caution, HoleStrip } from '../../ui/index.ts';
 import { ActionRow } from '../action-row.tsx';
+import { BagsSoFar } from '../build/bags-so-far.tsx';
 import { BuyButton } from '../build/buy-button.tsx';
 import { ShortPosts } from '../build/short-posts.tsx';
 import { useJobBook } from '../job-book.ts';
@@ -60,6 +61,7 @@ function PourWork({ view, hole, inAddress }: PourWorkProps) {
         It burns skin and eyes, often before it hurts. Wear waterproof gloves, boots and goggles, keep clean
         water at hand, and do not kneel in it.
       </Caution>
+      <BagsSoFar view={view} />
       <BuyButton />
       <HolesToPour current={hole.hole} />
       {open === 'pour' && <PourSheet hole={hole} onDone={onPoured} onClose={close} />}
