@@ -8,6 +8,7 @@ import { useJobBook } from '../job-book.ts';
 import { JobFrame } from '../job-frame.tsx';
 import { hrefOf } from '../route.ts';
 import { SessionCheck } from '../session-check.tsx';
+import { WayBackButton } from '../stake/strings/strings-button.tsx';
 import { digTask } from './dig-step.ts';
 import { LastDug } from './open-hole.tsx';
 import '../cards.css';
@@ -49,6 +50,7 @@ export function DigPage({ actions, hole, children }: DigPageProps) {
       />
       <LastDug but={hole ?? null} />
       <DigCautions />
+      <WayBackButton hole={hole ?? null} />
       <HeightsButton hole={hole ?? null} />
       <BuyButton />
       <HoleStrip

@@ -12,6 +12,7 @@ import { Findings } from './findings.tsx';
 import '../cards.css';
 import { LineMore } from './line-more.tsx';
 import type { StakeState } from './stake-step.ts';
+import { StringsButton } from './strings/strings-button.tsx';
 
 export interface StakePageProps {
   readonly actions?: ComponentChildren;
@@ -54,6 +55,7 @@ export function StakePage({ actions, children, state, hole, about }: StakePagePr
           />
           <CheckList state={state} />
           <FurtherPulls state={state} />
+          <StringsButton hole={hole ?? null} />
           <LineMore />
           <HeightsButton hole={hole ?? null} />
         </>

@@ -1,5 +1,5 @@
 import type { Thing } from '../../job/entry-schema.ts';
-import { ofKind } from '../../job/log.ts';
+import { ofKind, thingKey } from '../../job/log.ts';
 import type { Situation } from '../../judge/situation.ts';
 import type { Assessment, GateItem, HoleAssessment, MovedAssessment, NextPull } from '../../judge/types.ts';
 import type { SitedReference } from '../../plan/hole.ts';
@@ -88,12 +88,17 @@ function foundation({ situation, present, assessment, pastMoved = false }: Stake
 
 /** Further stakes and nails are driven and tied to A and B before more holes are staked: then they can be pulled from. */
 function furtherStep({ situation, present }: StakeState): StakeStep | null {
+  const strung = stringEnds(situation.entries);
   for (const reference of situation.laid?.references ?? []) {
-    const task = furtherTask(present, reference.thing);
+    const task = strung.has(thingKey(reference.thing)) ? null : furtherTask(present, reference.thing);
     if (task) return { at: 'further', reference, task };
   }
   return null;
 }
+
+/** What a string was read from or to: an offset stake then has done what it is for, and needs no tapes from A and B. */
+const stringEnds = (entries: Situation['entries']): ReadonlySet<string> =>
+  new Set(ofKind(entries, 'offset').flatMap(({ body }) => [thingKey(body.from), thingKey(body.to)]));
 
 /** What a further stake or nail wants next; null when it stands and is tied to A and B. */
 function furtherTask(present: Present, thing: Thing): FurtherTask | null {

@@ -19,11 +19,11 @@ export interface DrawnHole extends HoleLook {
   readonly nudge?: { readonly bearing: number; readonly words: string };
 }
 
-/** A tape from one place to another. `live`: being pulled now. `check`: a check pull. */
+/** A tape from one place to another. `live`: being pulled now. `check`: a check pull. `string`: a string, no tape. */
 export interface DrawnPull {
   readonly from: Vec;
   readonly to: Vec;
-  readonly kind: 'live' | 'check';
+  readonly kind: 'live' | 'check' | 'string';
   /** `from A to stake 4`, for the text alternative. */
   readonly words: string;
 }

@@ -35,10 +35,15 @@ const ARROW = { start: 6, length: 36 };
 
 /** Where everything on the drawing goes: pure, so that it can be tested without a screen. */
 export function layOut(drawn: Drawn, width: number, maxHeight: number): Layout {
-  const { holes, stakes, references = [] } = drawn;
+  const { holes, stakes, references = [], pulls = [] } = drawn;
   const places = holes.map((hole) => hole.place);
   const turn = stakes ? turnAsStanding(stakes.a, stakes.b, places) : 0;
-  const all = [...places, ...(stakes ? [stakes.a, stakes.b] : []), ...references.map(({ place }) => place)];
+  const all = [
+    ...places,
+    ...(stakes ? [stakes.a, stakes.b] : []),
+    ...references.map(({ place }) => place),
+    ...pulls.flatMap(({ from, to }) => [from, to]),
+  ];
   const view = fitView(all, turn, width, maxHeight);
   const further = references.map(({ label, place }) => ({ label, at: view.spot(place) }));
   const spots = places.map((place) => view.spot(place));

@@ -33,6 +33,8 @@ export function describeDrawing(
   if (live.length > 0) sentences.push(`Being pulled now: ${live.join('; ')}.`);
   const check = pulls.filter((pull) => pull.kind === 'check').map((pull) => pull.words);
   if (check.length > 0) sentences.push(`Check pulls: ${check.join('; ')}.`);
+  const strings = pulls.filter((pull) => pull.kind === 'string').map((pull) => pull.words);
+  if (strings.length > 0) sentences.push(`Strings: ${strings.join('; ')}.`);
   for (const { nudge } of holes) if (nudge) sentences.push(nudge.words);
   if (exaggerated > 1) sentences.push(`Ellipses are drawn ${exaggerated} times too large.`);
   return sentences.join(' ');

@@ -1,0 +1,86 @@
+import { add, scale } from '../../../geometry/point.ts';
+import { type Ground, listWords, small, wayWords } from '../../../judge/words.ts';
+import { NAIL_CLEARANCE } from '../../../stakeout/string-nails.ts';
+import { LONG_STRING } from '../../../stakeout/string-sag.ts';
+import type { LaidString, NailPlace, StringCrossing, StringPlan } from '../../../stakeout/string-types.ts';
+import type { OffsetPair } from '../../../stakeout/tie-offsets.ts';
+import { formatLength, type Units } from '../../../units/index.ts';
+
+const DEGREES = 180 / Math.PI;
+/** Down, for 29.7° is not the 30° that would do. A millionth keeps whole degrees what they are. */
+const degreesOf = (angle: number): string => `${Math.floor(angle * DEGREES + 1e-6)}°`;
+
+/** `S1, over holes 1, P and 5`. */
+export const stringName = ({ label, marks }: Pick<LaidString, 'label' | 'marks'>): string =>
+  `${label}, over ${marks.length === 1 ? 'hole' : 'holes'} ${listWords(marks.map(({ hole }) => hole))}`;
+
+/** What the strings come to: how many, how sharply they cross, and how far out their nails stand. */
+export function stringsWords({ strings, crossings, uncrossed }: StringPlan, units: Units): string[] {
+  const flattest = Math.min(...crossings.map(({ angle }) => angle));
+  const clear = formatLength(NAIL_CLEARANCE, units);
+  return [
+    ...(crossings.length > 0
+      ? [
+          `${strings.length} strings. Two cross over ${uncrossed.length === 0 ? 'every hole' : `${crossings.length} holes`}, at ${degreesOf(flattest)} or nearer to square.`,
+        ]
+      : []),
+    ...(uncrossed.length > 0
+      ? [
+          `Over ${uncrossed.length === 1 ? 'hole' : 'holes'} ${listWords(uncrossed)} no two strings find clear ground for their nails: use offset stakes there, or tapes.`,
+        ]
+      : []),
+    `Each string runs between two nails, on boards ${clear} or more outside every hole. Strings come off while you dig, and go back on their nails.`,
+  ];
+}
+
+/** Which of the two things that a string can stand for. Never left unsaid. */
+export function standsForWords({ standsFor, nails }: LaidString, ground: Ground): string {
+  if (standsFor.what === 'centres') return 'This string stands for the CENTRES of the posts.';
+  const { half, gap, shift } = standsFor;
+  const middle = scale(add(nails[0].site, nails[1].site), 1 / 2);
+  const parts = `${small(half, ground.units)} for half a post as it measures, and ${small(gap, ground.units)} of gap`;
+  return `This string stands for FACES, not for centres: it lies ${formatLength(half + gap, ground.units)} ${wayWords(middle, shift, ground)} of the centres, ${parts}.`;
+}
+
+/** What is to be minded of a long string, and of every one of them. */
+export function sagWords({ length, sag }: LaidString, units: Units): string {
+  const height = 'Tie both ends at one height, clear of the highest ground, and plumb down from it.';
+  if (length < LONG_STRING) return height;
+  return `${height} It is long: pulled hard by hand (10 lb) it hangs ${small(sag, units)} in the middle, and wind moves it. Hold it up halfway.`;
+}
+
+/** Where a nail goes, where its tapes do not tell it well. */
+export function nailDoubtWords(nail: NailPlace, string: LaidString, units: Units): string | null {
+  const { withinTape, crossing } = nail.pulls;
+  if (withinTape && crossing.grade !== 'poor') return null;
+  const why = withinTape
+    ? `The tapes from A and B cross at only ${degreesOf(Math.min(crossing.angle, Math.PI - crossing.angle))} here.`
+    : 'The tape does not reach here from both A and B.';
+  const first = nail === string.nails[0];
+  const mark = first ? string.marks[0] : string.marks.at(-1);
+  if (!mark || string.standsFor.what === 'faces') return `${why} Measure off the string for the centres.`;
+  const beyond = first ? mark.at : string.length - mark.at;
+  return string.marks.length > 1
+    ? `${why} Stretch the string over the nails in the stakes, and drive ${nail.label} where it lies, ${formatLength(beyond, units)} beyond stake ${mark.hole}.`
+    : `${why} Measure ${formatLength(beyond, units)} from stake ${mark.hole}.`;
+}
+
+/** `Strings S1 and S6 cross over it at 67°.` */
+export const crossingWords = ({ strings: [one, other], angle }: StringCrossing): string =>
+  `Strings ${one} and ${other} cross over it, at ${degreesOf(angle)}.`;
+
+/** An offset pair: each stake with its distance and its way from the hole. */
+export function offsetWords(
+  pair: OffsetPair,
+  hole: { readonly label: string; readonly site: { readonly x: number; readonly y: number } },
+  ground: Ground,
+): string {
+  const [one, other] = pair.stakes;
+  const way = ({ site }: NailPlace) =>
+    wayWords(hole.site, { x: site.x - hole.site.x, y: site.y - hole.site.y }, ground);
+  const away = formatLength(pair.away, ground.units);
+  if (pair.how === 'both-sides')
+    return `${one.label} goes ${away} ${way(one)}, ${other.label} ${away} ${way(other)}: the centre is halfway.`;
+  const twice = formatLength(2 * pair.away, ground.units);
+  return `${one.label} goes ${away} ${way(one)} and ${other.label} ${twice} the same way, in line: the centre is ${away} from ${one.label}, on its far side from ${other.label}.`;
+}
