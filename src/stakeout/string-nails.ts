@@ -10,7 +10,7 @@ import type { NailPlace, StringsAsked } from './string-types.ts';
  * A batter board or an offset stake stands this far outside the edge of every hole: 2 ft, out of the way of the bar, with the
  * spoil thrown to another side (common practice for holes dug by hand; a machine wants twice as much).
  */
-export const NAIL_CLEARANCE = 0.6;
+export const NAIL_CLEARANCE = 0.6096;
 /** Nails nearer to each other are mistaken for one another: a hand's breadth. */
 const NAIL_APART = 0.1;
 /** Who hammers a board beside A or B knocks them: a foot. */

@@ -8,7 +8,7 @@ import { useJobBook } from '../job-book.ts';
 import { JobFrame } from '../job-frame.tsx';
 import { hrefOf } from '../route.ts';
 import { SessionCheck } from '../session-check.tsx';
-import { WayBackButton } from '../stake/strings/strings-button.tsx';
+import { StringsButton, WayBackButton } from '../stake/strings/strings-button.tsx';
 import { digTask } from './dig-step.ts';
 import { LastDug } from './open-hole.tsx';
 import '../cards.css';
@@ -37,6 +37,7 @@ export interface DigPageProps {
 export function DigPage({ actions, hole, children }: DigPageProps) {
   const { jobId, situation, assessment } = useJobBook();
   const { plan } = situation;
+  const undug = assessment.holes.some((each) => each.hole === hole && each.dug.at === null);
   if (!plan) return null;
   const href = (label: string) => hrefOf({ at: 'job', job: jobId, phase: 'dig', hole: label });
   return (
@@ -50,6 +51,7 @@ export function DigPage({ actions, hole, children }: DigPageProps) {
       />
       <LastDug but={hole ?? null} />
       <DigCautions />
+      {undug && <StringsButton hole={hole ?? null} />}
       <WayBackButton hole={hole ?? null} />
       <HeightsButton hole={hole ?? null} />
       <BuyButton />

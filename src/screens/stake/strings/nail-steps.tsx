@@ -60,11 +60,13 @@ export function NailTapes({ nail, thing, task }: NailProps) {
 
 export interface NailActionProps extends NailProps {
   readonly log: Log;
+  /** The main thing of its sheet, unless it says otherwise. */
+  readonly kind?: 'main' | 'plain';
   readonly onPull: (pull: PullToRead) => void;
 }
 
 /** The next thing with a nail: to say that it is driven, then to read both tapes back. Nothing when that is done. */
-export function NailAction({ nail, thing, task, log, onPull }: NailActionProps) {
+export function NailAction({ nail, thing, task, log, kind = 'main', onPull }: NailActionProps) {
   const { situation } = useJobBook();
   const { plan, laid } = situation;
   if (!plan || !laid || task === 'done') return null;
@@ -78,7 +80,7 @@ export function NailAction({ nail, thing, task, log, onPull }: NailActionProps) 
     return (
       <>
         {log.failed && <Problem text={`${capital(name)}: not saved; free some space, then tap again.`} />}
-        <Button kind="main" onPress={() => void driven()}>
+        <Button kind={kind} onPress={() => void driven()}>
           {capital(name)} driven
         </Button>
       </>

@@ -72,7 +72,11 @@ export function StringSheet({ view, strings, string, onClose }: StringSheetProps
         units={units}
         maxHeight={DRAWING_HEIGHT}
         {...drawnSite(situation, assessment.holes, { pulls: [drawnString(shown, 'live')] })}
-        references={shown.nails.map(({ label, site }) => ({ label, place: site }))}
+        references={shown.nails.map(({ label, site }, k) => ({
+          label,
+          place: site,
+          awayFrom: shown.nails[1 - k]!.site,
+        }))}
       />
       {next && <HoldChoice value={how} onChange={setHow} />}
       <ForField {...{ view, strings, string, what }} onChange={setWhat} />

@@ -26,7 +26,9 @@ export interface TiesSheetProps {
 }
 
 /** Room for what is said above it, pixels. */
-const DRAWING_HEIGHT = 220;
+const DRAWING_HEIGHT = 260;
+/** So far round the hole is drawn: its offset stakes and its neighbours, metres. */
+const TIES_REACH = 2.6;
 
 /** The ways back to one hole, to be made while its stake stands: what is read of them, and how to make more. */
 export function TiesSheet({ view, strings, hole, onOpen, onClose }: TiesSheetProps) {
@@ -78,8 +80,9 @@ export function TiesSheet({ view, strings, hole, onOpen, onClose }: TiesSheetPro
             .map((string) => drawnString(string, 'string')),
         })}
         references={ties.offsets.flatMap(({ stakes }) =>
-          stakes.map(({ label, site }) => ({ label: label.slice(-1), place: site })),
+          stakes.map(({ label, site }) => ({ label: label.slice(-1), place: site, awayFrom: sited.site })),
         )}
+        focus={{ at: sited.site, reach: TIES_REACH }}
       />
       {ties.offsets.map((pair) => (
         <OffsetPairPart
@@ -150,7 +153,7 @@ function OffsetPairPart({ view, pair, hole, log, mayRead, onPull, onRead }: Offs
         Keep them in line: stretch a string from {one.label} to {other.label} over the nail. Throw the spoil
         elsewhere.
       </p>
-      {mayRead && undriven && <NailAction {...undriven} log={log} onPull={onPull} />}
+      {mayRead && undriven && <NailAction {...undriven} kind="plain" log={log} onPull={onPull} />}
       {mayRead && !undriven && (
         <Button onPress={onRead}>
           Read {one.label} to the nail in stake {hole}: a tie
