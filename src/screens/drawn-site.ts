@@ -48,11 +48,15 @@ export function drawnSite(
   const references = referencePlaces(situation);
   return {
     holes: drawn,
+    front: frontIn(laid?.motion.turn ?? 0),
     ...(stakes ? { stakes } : {}),
     ...(references.length > 0 ? { references } : {}),
     pulls,
   };
 }
+
+/** Bearing of the plan's front, its +y, in a frame in which the plan lies turned so. */
+const frontIn = (turn: number): number => Math.PI / 2 + turn;
 
 /** A pull as a line on the drawing; null while one of its ends has no place. */
 export function drawnPull(

@@ -1,6 +1,10 @@
+import type { Side } from '../../job/entry-schema.ts';
+import { sideName, turningOf } from '../../job/words.ts';
 import type { PullPlan } from '../../judge/pull-ends.ts';
+import type { Situation } from '../../judge/situation.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
-import { type DrawnHole, PlanDrawing } from '../../ui/index.ts';
+import { sideBearing } from '../../plan/index.ts';
+import { type DrawnFace, type DrawnHole, PlanDrawing } from '../../ui/index.ts';
 import { drawnPull, drawnSite } from '../drawn-site.ts';
 import { useJobBook } from '../job-book.ts';
 import { setLook } from '../looks.ts';
@@ -23,13 +27,17 @@ export function SetDrawing({ hole, step }: SetDrawingProps) {
   if (!plan) return null;
   const live = hole?.hole ?? null;
   const pulls = (step ? pullsOf(step) : []).flatMap((pull) => drawnPull(situation, pull, 'live') ?? []);
-  const site = drawnSite(situation, assessment.holes, { live, lookOf: setLook, pulls });
+  const { front, ...site } = drawnSite(situation, assessment.holes, { live, lookOf: setLook, pulls });
+  const faces = step && live !== null ? touchedFaces(situation, step, live) : [];
   const assessed = new Map(assessment.holes.map((each) => [each.hole, each]));
   return (
     <PlanDrawing
       title={live === null ? plan.name : `${plan.name}, hole ${live}`}
       units={plan.units}
       {...site}
+      faces={faces}
+      // Where faces are named by the centre, the room is better used for what is pulled.
+      {...(front !== undefined && live !== null && turningOf(plan, live) === 'grid' ? { front } : {})}
       holes={site.holes.map((drawn) => withResult(drawn, assessed.get(drawn.label), step))}
       maxHeight={step?.do === 'move' ? MOVE_HEIGHT : DRAWING_HEIGHT}
     />
@@ -43,6 +51,23 @@ function pullsOf(step: SetStep): readonly Ends[] {
   if (step.do === 'pull' || step.do === 'doubt' || step.do === 'tell' || step.do === 'baseline')
     return [step.pull];
   return step.do === 'move' && step.nudge ? step.nudge.readings : [];
+}
+
+/** The faces that the card names: those that its tapes touch, or the one that the level is held against. */
+function touchedFaces({ plan, laid }: Situation, step: SetStep, live: string): DrawnFace[] {
+  if (!plan || !laid) return [];
+  const face = (hole: string, side: Side): DrawnFace[] => {
+    const facing = laid.holes.find(({ label }) => label === hole)?.facing;
+    return facing === undefined
+      ? []
+      : [{ hole, bearing: sideBearing(facing, side), name: sideName(side, turningOf(plan, hole)) }];
+  };
+  if (step.do === 'plumb') return face(live, step.side);
+  return pullsOf(step)
+    .flatMap(({ from, to }) => [from, to])
+    .flatMap(({ thing, touch }) =>
+      thing.kind === 'post' && touch.at === 'face' ? face(thing.hole, touch.side) : [],
+    );
 }
 
 /** Adds what was found of the post at hand: how well its place is known, and which way to push it. */

@@ -43,6 +43,7 @@ function drawnChoice({ a, b, perHole }: StakeChoice, holes: Holes): Drawn {
   const crossings = new Map(perHole.map(({ hole, crossing }) => [hole, crossing]));
   return {
     stakes: { a, b },
+    front: Math.PI / 2,
     holes: holes.map((hole) => ({
       ...hole,
       state: 'planned',

@@ -19,6 +19,15 @@ export interface DrawnHole extends HoleLook {
   readonly nudge?: { readonly bearing: number; readonly words: string };
 }
 
+/** A side of what a hole holds that is touched now, by the name that the words give it. */
+export interface DrawnFace {
+  readonly hole: string;
+  /** Bearing that it looks to. */
+  readonly bearing: number;
+  /** `outer`, `clockwise`, `left`. */
+  readonly name: string;
+}
+
 /** A tape from one place to another. `live`: being pulled now. `check`: a check pull. `string`: a string, no tape. */
 export interface DrawnPull {
   readonly from: Vec;
@@ -32,6 +41,8 @@ export interface DrawnPull {
 export interface DrawnReference {
   readonly label: string;
   readonly place: Vec;
+  /** Of a small nail among holes: a dot, whose label stands on the side away from here. */
+  readonly awayFrom?: Vec;
 }
 
 /** Everything on one drawing. */
@@ -42,4 +53,9 @@ export interface Drawn {
   /** Further stakes and nails. */
   readonly references?: readonly DrawnReference[];
   readonly pulls?: readonly DrawnPull[];
+  /** Only what lies within `reach` of a place is shown, as large as it will go; without it all is shown. */
+  readonly focus?: { readonly at: Vec; readonly reach: number };
+  readonly faces?: readonly DrawnFace[];
+  /** Bearing that the plan's front looks to; an arrow shows it. */
+  readonly front?: number;
 }

@@ -21,6 +21,8 @@ export interface LabelTask {
   readonly size: number;
   /** Labels that must find room come first. */
   readonly first?: boolean;
+  /** It stands away from here when it can, whatever the others do. */
+  readonly awayFrom?: Spot;
 }
 
 export interface Obstacles {
@@ -102,10 +104,11 @@ const firstThingsFirst = (tasks: readonly LabelTask[]): number[] =>
 /** Keeps a division by a sine or cosine of zero finite; the other one of the pair then decides. */
 const TINY = 1e-9;
 
-function candidates({ text, at, r, size }: LabelTask, centre: Spot, habit: Habit): Box[] {
-  const halfWidth = (text.length * size * LETTER_WIDTH) / 2;
+function candidates(task: LabelTask, centre: Spot, habit: Habit): Box[] {
+  const { text, at, r, size, awayFrom } = task;
+  const halfWidth = textWidth(text, size) / 2;
   const halfHeight = (size * LETTER_HEIGHT) / 2;
-  const first = habit === 'outward' ? Math.atan2(at.y - centre.y, at.x - centre.x) : habit;
+  const first = awayFrom ? wayFrom(awayFrom, at) : habit === 'outward' ? wayFrom(centre, at) : habit;
   return turnsFromFirst().map((turn) => {
     const [c, s] = [Math.cos(first + turn), Math.sin(first + turn)];
     // Just far enough for the box to clear the mark's own box in this direction.
@@ -115,6 +118,11 @@ function candidates({ text, at, r, size }: LabelTask, centre: Spot, habit: Habit
     return boxAround({ x: at.x + c * reach, y: at.y + s * reach }, halfWidth, halfHeight);
   });
 }
+
+const wayFrom = (from: Spot, to: Spot): number => Math.atan2(to.y - from.y, to.x - from.x);
+
+/** About how wide words are, pixels; never less than they are. */
+export const textWidth = (text: string, size: number): number => text.length * size * LETTER_WIDTH;
 
 /** 0, then a little to each side, and so on to straight back. */
 const turnsFromFirst = (): number[] =>

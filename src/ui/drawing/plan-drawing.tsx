@@ -4,7 +4,20 @@ import type { Units } from '../../units/index.ts';
 import { holeWords } from '../mark-shapes.tsx';
 import type { Drawn } from './drawn.ts';
 import { type Layout, layOut, type PlacedHole } from './layout.ts';
-import { Baseline, ErrorEllipse, Footer, HoleMark, Outline, Pull, ReferenceStake } from './pieces.tsx';
+import {
+  Baseline,
+  ErrorEllipse,
+  FaceMark,
+  Footer,
+  FrontMark,
+  footerOf,
+  HoleMark,
+  NailDot,
+  Outline,
+  Pull,
+  ReferenceStake,
+} from './pieces.tsx';
+import { useTextScale } from './use-text-scale.ts';
 import { useWidth } from './use-width.ts';
 import type { Spot } from './view.ts';
 import { describeDrawing } from './words.ts';
@@ -22,7 +35,6 @@ export interface PlanDrawingProps extends Drawn {
 /** Width before the drawing is on the screen: a common phone's 390 px less its margins. */
 const USUAL_WIDTH = 358;
 const USUAL_HEIGHT = 256;
-const FOOTER_HEIGHT = 26;
 
 /**
  * The structure from above: holes by state and verdict, A and B with the baseline, live pulls, arrows and ellipses. With A and
@@ -31,6 +43,7 @@ const FOOTER_HEIGHT = 26;
 export function PlanDrawing({ title, units, onHole, maxHeight = USUAL_HEIGHT, ...drawn }: PlanDrawingProps) {
   const box = useRef<HTMLDivElement>(null);
   const width = useWidth(box, USUAL_WIDTH);
+  const text = useTextScale();
   const { holes, stakes, pulls } = drawn;
   // In the same box, so that the width is known once there is something to draw.
   if (holes.length === 0)
@@ -39,9 +52,9 @@ export function PlanDrawing({ title, units, onHole, maxHeight = USUAL_HEIGHT, ..
         <p>Nothing to draw yet: the plan has no holes.</p>
       </div>
     );
-  const layout = layOut(drawn, width, maxHeight);
+  const layout = layOut(drawn, width, maxHeight * tallerFor(text), text);
   const { view, exaggeration: times } = layout;
-  const height = view.height + FOOTER_HEIGHT;
+  const height = view.height + footerOf(layout, units).height;
   return (
     <div class="drawing" ref={box}>
       <svg
@@ -51,9 +64,9 @@ export function PlanDrawing({ title, units, onHole, maxHeight = USUAL_HEIGHT, ..
         height={height}
         viewBox={`0 0 ${width} ${height}`}
       >
-        {stakes && layout.stakes && <Baseline {...layout.stakes} />}
-        {layout.references.map(({ label, at }) => (
-          <ReferenceStake key={label} label={label} at={at} />
+        {stakes && layout.stakes && <Baseline {...layout.stakes} text={text} />}
+        {layout.references.map(({ name, at }) => (
+          <ReferenceStake key={name} label={name} at={at} text={text} />
         ))}
         {pulls?.map((pull) => (
           <Pull key={pull.words} pull={pull} view={view} />
@@ -67,12 +80,22 @@ export function PlanDrawing({ title, units, onHole, maxHeight = USUAL_HEIGHT, ..
         {layout.holes.map((placed) => (
           <HoleMark key={placed.hole.label} placed={placed} />
         ))}
-        <Footer view={view} units={units} times={times} y={height - 4} />
+        {layout.nails.map((nail) => (
+          <NailDot key={nail.name} nail={nail} />
+        ))}
+        {layout.faces.map((face) => (
+          <FaceMark key={face.name} face={face} />
+        ))}
+        {layout.front && <FrontMark front={layout.front} />}
+        <Footer layout={layout} units={units} />
         {onHole && <Targets layout={layout} onHole={onHole} />}
       </svg>
     </div>
   );
 }
+
+/** Larger letters need a taller drawing; half as much again for letters twice as large leaves the card its room. */
+const tallerFor = (text: number): number => 1 + (text - 1) / 2;
 
 /** Half of a touch target, pixels. */
 const TARGET_HALF = 32;

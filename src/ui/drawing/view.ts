@@ -16,8 +16,8 @@ export interface View {
   spot(p: Vec): Spot;
 }
 
-/** Room round the outermost places for marks and labels, pixels. */
-const MARGIN = { side: 48, top: 36, bottom: 36 };
+/** Room round the outermost places for marks, and for labels by their size, pixels. */
+const margins = (text: number) => ({ side: 26 + 22 * text, up: 18 + 18 * text });
 
 /**
  * Turn that shows the site as someone on the line A–B sees it who faces the holes: the holes above the line. A is then on the
@@ -30,8 +30,15 @@ export function turnAsStanding(a: Vec, b: Vec, holes: readonly Vec[]): number {
   return -bearingOf(line) + (sideways < 0 ? Math.PI : 0);
 }
 
-/** Fits all `places` into `width` pixels and at most `maxHeight`. */
-export function fitView(places: readonly Vec[], turn: number, width: number, maxHeight: number): View {
+/** Fits all `places` into `width` pixels and at most `maxHeight`. @param text times the usual letter size */
+export function fitView(
+  places: readonly Vec[],
+  turn: number,
+  width: number,
+  maxHeight: number,
+  text = 1,
+): View {
+  const margin = margins(text);
   const c = Math.cos(turn);
   const s = Math.sin(turn);
   const turned = places.map((p) => ({ x: c * p.x - s * p.y, y: s * p.x + c * p.y }));
@@ -39,10 +46,10 @@ export function fitView(places: readonly Vec[], turn: number, width: number, max
   const ys = turned.map((p) => p.y);
   const [left, right] = [Math.min(...xs), Math.max(...xs)];
   const [low, high] = [Math.min(...ys), Math.max(...ys)];
-  const across = width - 2 * MARGIN.side;
-  const up = maxHeight - MARGIN.top - MARGIN.bottom;
+  const across = width - 2 * margin.side;
+  const up = maxHeight - 2 * margin.up;
   const pxPerMetre = Math.min(across / atLeast(right - left), up / atLeast(high - low));
-  const height = (high - low) * pxPerMetre + MARGIN.top + MARGIN.bottom;
+  const height = (high - low) * pxPerMetre + 2 * margin.up;
   const x0 = (width - (right - left) * pxPerMetre) / 2;
   return {
     width,
@@ -51,7 +58,7 @@ export function fitView(places: readonly Vec[], turn: number, width: number, max
     turn,
     spot: (p) => ({
       x: x0 + (c * p.x - s * p.y - left) * pxPerMetre,
-      y: MARGIN.top + (high - (s * p.x + c * p.y)) * pxPerMetre,
+      y: margin.up + (high - (s * p.x + c * p.y)) * pxPerMetre,
     }),
   };
 }
