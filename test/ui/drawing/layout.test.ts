@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { unit } from '../../../src/geometry/point.ts';
 import type { Drawn, DrawnHole } from '../../../src/ui/drawing/drawn.ts';
-import { boxAround, overlaps } from '../../../src/ui/drawing/labels.ts';
+import { boxAround, overlaps, type Segment } from '../../../src/ui/drawing/labels.ts';
 import { type Layout, layOut } from '../../../src/ui/drawing/layout.ts';
 import { exaggeration, roundDown, scaleBar } from '../../../src/ui/drawing/scale.ts';
 
@@ -171,5 +171,87 @@ describe('scale', () => {
     expect(exaggeration([ellipse(0.004), ellipse(0.002)], 20)).toBe(500);
     expect(exaggeration([ellipse(5)], 20)).toBe(1);
     expect(exaggeration([], 20)).toBe(1);
+  });
+});
+
+describe('what points at something', () => {
+  const post = (label: string, x: number, y: number): DrawnHole => ({ ...hole(label, x, y), live: true });
+  const both: Drawn = {
+    holes: [hole('1', 2, 5), post('2', 4, 5), hole('3', 3, 7)],
+    stakes: STAKES,
+    faces: [
+      { hole: '2', bearing: 0, name: 'clockwise' },
+      { hole: '2', bearing: -Math.PI / 2, name: 'outer' },
+    ],
+    front: Math.PI / 2,
+  };
+  const middleOf = ({ from, to }: Segment) => ({ x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 });
+
+  test('a touched face has a bar on the side that it looks to, square to it, clear of its mark and named', () => {
+    const { holes, faces } = layOut(both, WIDTH, HEIGHT);
+    const { at, r } = holes[1]!;
+    const [right, below] = faces.map(({ bar }) => middleOf(bar));
+    expect(right!.x).toBeGreaterThan(at.x + r);
+    expect(right!.y).toBeCloseTo(at.y, 6);
+    expect(below!.y).toBeGreaterThan(at.y + r);
+    expect(below!.x).toBeCloseTo(at.x, 6);
+    expect(faces[0]!.bar.from.x).toBeCloseTo(faces[0]!.bar.to.x, 6);
+    for (const { label } of faces) expect(label).not.toBeNull();
+  });
+
+  test('a face of a hole that is not drawn has no bar', () => {
+    const faces = [{ hole: 'nowhere', bearing: 0, name: 'outer' }];
+    expect(layOut({ ...both, faces }, WIDTH, HEIGHT).faces).toEqual([]);
+  });
+
+  test('the front’s arrow stands before the foremost hole and points on, turned with the drawing', () => {
+    for (const turn of [0, 0.4, Math.PI / 2, Math.PI, -2]) {
+      const front = Math.PI / 2 + turn;
+      const { view, holes, front: placed } = layOut({ ...both, front }, WIDTH, HEIGHT);
+      const way = { x: Math.cos(front), y: -Math.sin(front) };
+      const along = (p: { x: number; y: number }) => p.x * way.x + p.y * way.y;
+      const { from, to } = placed!.arrow;
+      expect(along(from)).toBeGreaterThan(Math.max(...holes.map(({ at, r }) => along(at) + r)));
+      expect(along(to)).toBeGreaterThan(along(from));
+      for (const { x, y } of [from, to])
+        expect(x >= 0 && x <= view.width && y >= 0 && y <= view.height).toBe(true);
+    }
+  });
+
+  test.each([1, 1.5, 2])(
+    'with letters %s times as large no label lies on another or over the edge',
+    (text) => {
+      for (const count of [4, 8, 10]) {
+        const holes = ring(count).map((one, i) => ({ ...one, live: i === 2 }));
+        const faces = [{ hole: '3', bearing: 0.3, name: 'clockwise' }];
+        const layout = layOut(
+          { holes, stakes: STAKES, faces, front: Math.PI / 2 },
+          WIDTH,
+          HEIGHT * 1.5,
+          text,
+        );
+        const boxes = [...layout.holes, ...layout.faces, layout.front!].flatMap(({ label }) => label ?? []);
+        expectClear(layout, `ring of ${count}`);
+        for (const [i, box] of boxes.entries())
+          for (const other of boxes.slice(i + 1)) expect(overlaps(box, other)).toBe(false);
+        expect(Math.max(...boxes.map(({ size }) => size))).toBe(24 * text);
+      }
+    },
+  );
+
+  test('a near view shows what lies near, larger', () => {
+    const holes = ring(10);
+    const far = layOut({ holes, stakes: STAKES }, WIDTH, HEIGHT);
+    const near = layOut({ holes, stakes: STAKES, focus: { at: holes[0]!.place, reach: 2.5 } }, WIDTH, HEIGHT);
+    expect(near.holes.map(({ hole: { label } }) => label)).toEqual(['1', '2', '10']);
+    expect(near.view.pxPerMetre).toBeGreaterThan(far.view.pxPerMetre);
+    expect(near.view.turn).toBe(far.view.turn);
+  });
+
+  test('a nail is a dot among the holes, its label on the side away from them', () => {
+    const nail = { label: 'N', place: { x: 5, y: 5 }, awayFrom: { x: 4, y: 5 } };
+    const { nails, references } = layOut({ ...both, faces: [], references: [nail] }, WIDTH, HEIGHT);
+    expect(references).toEqual([]);
+    expect(nails[0]!.label!.left).toBeGreaterThan(nails[0]!.at.x);
   });
 });

@@ -76,3 +76,33 @@ test('an empty plan is said to be empty, and the first hole is drawn to the widt
   expect(container.querySelector('svg')?.getAttribute('width')).toBe('288');
   width.mockRestore();
 });
+
+test('says which face is touched and where the front is, on the drawing and in words', () => {
+  const { container } = render(
+    <PlanDrawing
+      title="Shed"
+      units="m"
+      holes={HOLES}
+      stakes={STAKES}
+      faces={[{ hole: '3', bearing: 0, name: 'clockwise' }]}
+      front={0}
+    />,
+  );
+  const words = screen.getByRole('img').getAttribute('aria-label');
+  expect(words).toMatch(/The plan’s front is to the right\./);
+  expect(words).toMatch(/Touched: the clockwise face at hole 3\./);
+  const shown = [...container.querySelectorAll('text')].map(({ textContent }) => textContent);
+  expect(shown).toEqual(expect.arrayContaining(['clockwise', 'front']));
+});
+
+test('letters follow the size that the user has set for text', () => {
+  const sizes = () =>
+    [...document.querySelectorAll('.drawing text')].map((each) => Number(each.getAttribute('font-size')));
+  const { unmount } = render(<PlanDrawing title="Shed" units="m" holes={HOLES} stakes={STAKES} />);
+  const usual = Math.max(...sizes());
+  unmount();
+  document.documentElement.style.fontSize = '36px';
+  render(<PlanDrawing title="Shed" units="m" holes={HOLES} stakes={STAKES} />);
+  expect(Math.max(...sizes())).toBe(2 * usual);
+  document.documentElement.style.fontSize = '';
+});
