@@ -29,7 +29,6 @@ export function App({ first }: { readonly first: FirstJob | null }) {
 function useRoute(): Route {
   const [route, setRoute] = useState(startRoute);
   useEffect(() => {
-    if (location.hash === '') history.replaceState(null, '', hrefOf(route));
     const onChange = () => {
       const next = readRoute(location.hash);
       keepPlace(hrefOf(next));
@@ -37,6 +36,6 @@ function useRoute(): Route {
     };
     addEventListener('hashchange', onChange);
     return () => removeEventListener('hashchange', onChange);
-  }, [route]);
+  }, []);
   return route;
 }

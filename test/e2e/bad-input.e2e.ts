@@ -192,7 +192,7 @@ describe('a backup that cannot be read', () => {
         /the file is cut off before its end; use another copy of the backup, or save it again\.$/,
       ],
       [
-        good.replace('"version": 1', '"version": 99'),
+        good.replace('"version": 2', '"version": 99'),
         /made by a newer version of Swingtape; update the app first, then restore it\.$/,
       ],
       ['Dear inspector, here are the readings.', /it is not a Swingtape backup; choose a file named like/],
