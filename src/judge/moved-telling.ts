@@ -2,6 +2,7 @@ import type { SitePoint } from '../geometry/point.ts';
 import type { Thing } from '../job/entry-schema.ts';
 import { ofKind, thingKey } from '../job/log.ts';
 import { endName } from '../job/words.ts';
+import { readingOn } from '../measure/taped.ts';
 import { formatLength } from '../units/index.ts';
 import { pullsInReach } from './possible-pulls.ts';
 import { pullPlan } from './pull-ends.ts';
@@ -63,7 +64,7 @@ function placeOf(view: JobView, { stake, stood }: MovedStake): SitePoint {
 function pullTo(view: JobView, suspect: MovedStake, { thing, place }: Held): NextPull {
   const { from, to, expected } = pullPlan(view, suspect.stake, placeOf(view, suspect), thing, place);
   const names = [from, to].map((end) => endName(end, view.plan));
-  const reading = formatLength(expected, view.plan.units);
+  const reading = formatLength(readingOn(view.inHand, expected), view.plan.units);
   return {
     from,
     to,

@@ -62,5 +62,5 @@ export const movedWords = (stakes: readonly Thing[]): string =>
 export function shakenWords(view: JobView, thing: Thing): string {
   const stakes = view.shaken.stakes.map(stakeName);
   const name = capital(thingName(thing, view.plan));
-  return `${name} was pulled from ${listWords(stakes, 'or')}, which seems to have moved: see to that first.`;
+  return `${name} was measured from ${listWords(stakes, 'or')}, which seems to have moved: see to that first.`;
 }

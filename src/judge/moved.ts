@@ -3,6 +3,7 @@ import type { Entry, Thing } from '../job/entry-schema.ts';
 import { thingKey } from '../job/log.ts';
 import { endName } from '../job/words.ts';
 import { measure } from '../measure/measure.ts';
+import { readingOn } from '../measure/taped.ts';
 import type { Measured, Move, Moves } from '../measure/types.ts';
 import { formatLength } from '../units/index.ts';
 import { principalAxes } from './chance.ts';
@@ -104,7 +105,8 @@ function putBack(
     return { from, to, reading: expected };
   });
   const held = readings.map(
-    ({ from, reading }) => `${formatLength(reading, view.plan.units)} from ${endName(from, view.plan)}`,
+    ({ from, reading }) =>
+      `${formatLength(readingOn(view.inHand, reading), view.plan.units)} from ${endName(from, view.plan)}`,
   );
   const move = way === null ? '' : ` ${way}`;
   return {

@@ -22,8 +22,8 @@ export interface Shaken {
 }
 
 /**
- * What hangs on a stake that is believed to have moved: the stake itself, and whatever was pulled from it
- * since it was last known to stand still. That is when the line that found it elsewhere was pulled before: in between, it
+ * What hangs on a stake that is believed to have moved: the stake itself, and whatever was pulled from it, or measured off a
+ * string that it held, since it was last known to stand still. That is when the line that found it elsewhere was pulled before: in between, it
  * may have moved at any time.
  *
  * @param entries that stand, in order
@@ -33,9 +33,9 @@ export function shakenBy(moves: Moves | null, entries: readonly Entry[]): Shaken
   for (const { stake, since } of moves?.moves ?? []) {
     const key = thingKey(stake);
     shaken.add(key);
-    for (const pull of pullsAfter(entries, lastStill(entries, since))) {
-      const ends = endsOf(pull);
-      if (ends.includes(key)) for (const end of ends) shaken.add(end);
+    for (const reading of readingsAfter(entries, lastStill(entries, since))) {
+      const touched = thingsOf(reading);
+      if (touched.includes(key)) for (const thing of touched) shaken.add(thing);
     }
   }
   return { stakes: moves?.moves.map(({ stake }) => stake) ?? [], things: shaken };
@@ -50,11 +50,18 @@ function lastStill(entries: readonly Entry[], since: string): number {
   return entries.findLastIndex((entry, i) => i < at && isKind(entry, 'pull') && lineOf(entry) === line);
 }
 
-const pullsAfter = (entries: readonly Entry[], at: number): EntryOf<'pull'>[] =>
-  ofKind(entries.slice(at + 1), 'pull');
+type PlaceReading = EntryOf<'pull'> | EntryOf<'offset'>;
 
-const endsOf = ({ body }: EntryOf<'pull'>): string[] =>
-  [body.from, body.to].map(({ thing }) => thingKey(thing));
+const readingsAfter = (entries: readonly Entry[], at: number): PlaceReading[] => {
+  const later = entries.slice(at + 1);
+  return [...ofKind(later, 'pull'), ...ofKind(later, 'offset')];
+};
+
+/** The ends of a tape; or those of a string, and what was measured off it. */
+const thingsOf = ({ body }: PlaceReading): string[] =>
+  body.kind === 'pull'
+    ? [body.from.thing, body.to.thing].map(thingKey)
+    : [body.from, body.to, body.of.thing].map(thingKey);
 
 /** One text for a line, either way round. */
-export const lineOf = (pull: EntryOf<'pull'>): string => endsOf(pull).sort().join(' ');
+export const lineOf = (pull: EntryOf<'pull'>): string => thingsOf(pull).sort().join(' ');

@@ -23,9 +23,13 @@ export function scores(still: Solution, moments: readonly Moment[]): Scored[] {
 function fallAt(still: Solution, { stake, at }: Moment): number {
   const { network, symbolic } = still.model;
   const key = thingKey(stake);
-  const first = network.pulls.find(({ order }) => order >= at);
-  const node = first && [first.from, first.to].find((index) => network.nodes[index]!.key === key);
-  if (node === undefined) return 0;
+  const isOfStake = (index: number) => network.nodes[index]!.key === key;
+  // The pull at the moment itself may be one that could not be used: the next one of the stake then speaks for it.
+  const first = network.pulls.find(
+    ({ order, from, to }) => order >= at && (isOfStake(from) || isOfStake(to)),
+  );
+  if (!first) return 0;
+  const node = isOfStake(first.from) ? first.from : first.to;
   const x = new Float64Array(symbolic.size);
   const y = new Float64Array(symbolic.size);
   const g = { x: 0, y: 0 };

@@ -161,7 +161,7 @@ describe('a stake that moved', () => {
       expect(digGate.items.find(({ item }) => item === 'baseline')!.green).toBe(false);
     }
     expect(holes[0]!.staked.position.why).toBe(
-      'Stake 1 was pulled from stake A, which seems to have moved: see to that first.',
+      'Stake 1 was measured from stake A, which seems to have moved: see to that first.',
     );
     // It moved, and that is said: the pulls since then belong to where it stands now.
     const { stake: thing, since } = moved!.suspects[0]!;
@@ -195,6 +195,81 @@ describe('a stake that moved', () => {
     expect(moved!.suspects.map(({ stake: one }) => one)).toEqual([B]);
     expect(holes.slice(0, 6).every(({ set }) => !set.position.checked)).toBe(true);
     expect(holes[0]!.pourGate.items.find(({ item }) => item === 'checked')!.green).toBe(false);
+  });
+});
+
+describe('what hangs on a stake that moved', () => {
+  it('is also what was measured off a string that it held, since it last stood still', () => {
+    const { field, pull } = stakedJob();
+    const offString = (hole: string) =>
+      field.add({
+        kind: 'offset',
+        from: A,
+        to: B,
+        of: { thing: post(hole), touch: { at: 'centre' } },
+        station: mm(field.placeOf(post(hole)).x * 1000),
+        offset: mm(field.placeOf(post(hole)).y * 1000),
+        side: 'left',
+      });
+    field.set('4');
+    offString('4');
+    knock(field, A, 0.04, 0);
+    for (const [p, q] of [
+      [A, B],
+      [A, C],
+      [B, C],
+      [A, holeStake('2')],
+      [B, holeStake('2')],
+    ] as const)
+      pull(p, q);
+    const four = assess(field.log).holes.find(({ hole }) => hole === '4')!;
+    expect(four.set.position.checked).toBe(false);
+    expect(four.set.position.why).toContain(
+      'Post 4 was measured from stake A, which seems to have moved: see to that first.',
+    );
+  });
+});
+
+describe('a tape that does not read true', () => {
+  /** A torn end: the tape reads 100 mm more than is there. */
+  const TORN = { label: 'torn', nominal: mm(30000), actual: mm(30000), zero: mm(-100) };
+
+  it('is told what it reads itself, where stakes are told apart and where one is driven back', () => {
+    const { field, pull } = stakedJob();
+    knock(field, A, 0.025, 0.01);
+    pull(A, B);
+    const torn = (log: Field['log']) => {
+      const plan = {
+        ...field.plan,
+        instruments: { ...field.plan.instruments, tapes: [TORN] },
+      };
+      const at = log.at(-1)!;
+      return [
+        ...log,
+        { ...at, id: 'torn-plan', seq: at.seq + 1, body: { kind: 'plan' as const, plan } },
+        {
+          ...at,
+          id: 'torn-pull',
+          seq: at.seq + 2,
+          body: {
+            kind: 'pull' as const,
+            from: { thing: B, touch: { at: 'nail' as const } },
+            to: { thing: C, touch: { at: 'nail' as const } },
+            reading: mm(distance(field.placeOf(B), field.placeOf(C)) * 1000 + 100),
+            hold: { how: 'level' as const },
+            tape: 'torn',
+          },
+        },
+      ];
+    };
+    const open = assess(torn(field.log)).moved!;
+    expect(open.tells.length).toBeGreaterThan(0);
+    for (const { expected, text } of open.tells)
+      expect(text).toContain(`about ${Math.round(expected * 1000 + 100)} mm`);
+    for (const other of [C, holeStake('1'), holeStake('2')]) pull(A, other);
+    const { putBack } = assess(torn(field.log)).moved!.suspects[0]!;
+    for (const { reading } of putBack!.readings)
+      expect(putBack!.words).toContain(`${Math.round(reading * 1000 + 100)} mm from`);
   });
 });
 

@@ -72,6 +72,18 @@ describe('a stake that moved', () => {
     expect(distance(found.moves[0]!.by!, { x: 0.06, y: -0.04 })).toBeLessThan(0.012);
   });
 
+  it('though the first pull that could find it was made with a tape that the plan does not list', () => {
+    const { entries, again } = job(5, 'B', { x: 0.06, y: -0.04 });
+    const lost = entries.map((entry) =>
+      entry.id === again[0] && entry.body.kind === 'pull'
+        ? { ...entry, body: { ...entry.body, tape: 'lost' } }
+        : entry,
+    );
+    const found = find(lost)!;
+    expect(thingKey(found.moves[0]!.stake)).toBe('stake:B');
+    expect(distance(found.moves[0]!.by!, { x: 0.06, y: -0.04 })).toBeLessThan(0.012);
+  });
+
   it('cannot be told from another by A–B alone, nor from a misreading', () => {
     const book = new Book();
     const earlier = job(7, null, { x: 0, y: 0 }).entries;
