@@ -4,6 +4,7 @@ import { chanceWithin } from './chance.ts';
 import { judged, unmeasured } from './judgement.ts';
 import { isOfTop, topKey } from './level.ts';
 import { HALF_WIDTH_95 } from './normal.ts';
+import { readingWords } from './reading-words.ts';
 import type { Judgement, TopsAssessment } from './types.ts';
 import { type JobView, postOf } from './view.ts';
 import { capital, cellWords, listWords, small } from './words.ts';
@@ -76,7 +77,8 @@ function medianOf(values: readonly number[]): number {
 /**
  * A top held against the other tops, two-sided: how far it stands from their common level, each taken from its own target.
  * Readings from one set-up share its height of instrument, which falls out, so this is known better than the height above
- * the benchmark. Checked when its own readings are guarded; a misread benchmark lifts all alike and counts for nothing here.
+ * the benchmark. Checked when no misreading could move it against them unseen; one of the benchmark lifts all alike and counts
+ * for nothing where all were read from one set-up.
  */
 export function judgeTops(view: JobView, hole: string): Judgement {
   const tolerance = toleranceOf(view);
@@ -118,26 +120,35 @@ function missingWords(name: string, read: boolean): string {
     : `The top of ${name} is not measured.`;
 }
 
+/**
+ * Why a misreading might go unseen; empty when none could. What nothing guards counts by how differently it moves the top and
+ * the common level: a misread benchmark lifts all alike, unless it lifts but the tops of its own set-up; one top among three
+ * that agree takes a third of the common level with it, and of that so much.
+ */
 function unguardedWords(view: JobView, hole: string, { members }: CommonLevel): string {
-  const asked = members.length < LEAST_TO_GUARD ? members.map((each) => each.hole) : [];
-  const open = [...new Set([hole, ...asked])].filter((each) => isOpen(view, each));
-  if (open.length > 0) {
-    const names = open.map((each) => thingName(postOf(each), view.plan));
+  const moving = (each: string) => view.heights.get(topKey(each))?.unguarded ?? [];
+  const own = new Set(moving(hole));
+  const ofMembers = members.map((each) => new Set(moving(each.hole)));
+  const open = [...new Set([...own, ...ofMembers.flatMap((ids) => [...ids])])].filter((id) => {
+    const share = ofMembers.filter((ids) => ids.has(id)).length / members.length;
+    return Math.abs((own.has(id) ? 1 : 0) - share) > 1 / LEAST_TO_GUARD;
+  });
+  const readings = open.flatMap((id) => view.levelled.get(id) ?? []);
+  const holes = [hole, ...members.map((each) => each.hole)];
+  const tops = [...new Set(holes)].filter((each) => readings.some((entry) => isOfTop(entry, each)));
+  if (tops.length > 0) {
+    const names = tops.map((each) => thingName(postOf(each), view.plan));
     return `A misread rod would go unseen: read it on the top of ${listWords(names)} once more.`;
   }
+  const [between] = readings;
+  if (between)
+    return `Not all tops were read from one set-up, and “${readingWords(view, between)}” would go unseen if it were misread: take it once more.`;
   const suspected = [...view.suspects].some((id) => {
     const entry = view.levelled.get(id);
     return entry !== undefined && isOfTop(entry, hole);
   });
   return suspected ? 'A rod reading on it looks misread: read it again, and strike the wrong one.' : '';
 }
-
-/** Whether a reading of the top itself is not guarded. */
-const isOpen = (view: JobView, hole: string): boolean =>
-  (view.heights.get(topKey(hole))?.unguarded ?? []).some((id) => {
-    const entry = view.levelled.get(id);
-    return entry !== undefined && isOfTop(entry, hole);
-  });
 
 /** Which top governs, and how far the tops are from level with one another. */
 export function topsOf(view: JobView): TopsAssessment {

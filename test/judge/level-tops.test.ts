@@ -98,6 +98,24 @@ describe('judgeTops', () => {
     expect(set.level.checked).toBe(false);
   });
 
+  it('unchecked where tops hang on two set-ups, and the benchmark was read once from one of them', () => {
+    const field = new Field(PLAN).site();
+    for (const hole of POSTS) field.set(hole);
+    for (const [setup, holes] of [
+      ['1', POSTS.slice(0, 3)],
+      ['2', POSTS.slice(3)],
+    ] as const) {
+      field.benchmark(setup);
+      for (const hole of [...holes, ...holes]) field.top(hole, 800, setup);
+    }
+    expect(judge(field, '1')).toMatchObject({ verdict: 'in', checked: false });
+    expect(judge(field, '1').why).toContain('Not all tops were read from one set-up');
+    field.benchmark('1');
+    expect(judge(field, '1').checked).toBe(false);
+    field.benchmark('2');
+    expect(judge(field, '1').checked).toBe(true);
+  });
+
   it('of two alone, both are to be guarded', () => {
     const field = levelled({ 1: 800, 2: 800 }, { times: 1 });
     field.top('1', 800);
