@@ -125,16 +125,16 @@ function Covers({ view, round: { unmeasured }, checked, smallest, largest }: Cov
   const covered = verdictOf(chanceAtLeast(is, sigma, 0));
   const told = (overhang: Overhang) => `${lengthTold(overhang.past, units)} past post ${overhang.hole}`;
   const words = {
-    in: 'The edge covers every measured post and its corners.',
-    out: `The edge does not cover post ${smallest.hole}: it falls ${small(is, units)} short of its corner.`,
-    unsure: `Too close to tell whether the edge covers post ${smallest.hole}.`,
+    in: 'The edge covers every measured post and its corners',
+    out: `The edge does not cover post ${smallest.hole}: it falls ${small(is, units)} short of its corner`,
+    unsure: `Too close to tell whether the edge covers post ${smallest.hole}`,
   }[covered];
   return (
     <>
       <p>
         <VerdictMark verdict={covered} checked={checked}>
           {unbroken(words)}
-          {!checked && ', unchecked'}
+          {checked ? '.' : ', unchecked.'}
           {unmeasured.length > 0 && ` Not measured: ${listWords(unmeasured)}.`}
         </VerdictMark>
       </p>

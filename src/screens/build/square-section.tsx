@@ -1,4 +1,4 @@
-import { length } from '../../geometry/point.ts';
+import { length, type Vec } from '../../geometry/point.ts';
 import { thingName } from '../../job/words.ts';
 import { type AsBuilt, asBuiltSquare } from '../../judge/as-built.ts';
 import { lengthStep, lengthTold, told } from '../../judge/frame-words.ts';
@@ -28,19 +28,24 @@ export function SquareSection({ view, built }: { readonly view: JobView; readonl
       </p>
       <p>
         Either cut to the posts: the sides and the saw above. Or keep the frame square as it is drawn, laid so
-        that it misses the posts least. Each corner post then stands:
+        that it misses the posts least. How far each corner post then stands off its corner:
       </p>
       <ul class="record-list">
         {offRectangle.map(({ hole, off }) => (
           <li key={hole}>
-            {unbroken(
-              length(off) < lengthStep(units) / 2
-                ? `${capital(thingName(postOf(hole), view.plan))}: under the corner`
-                : `${capital(thingName(postOf(hole), view.plan))}: ${moveWords(view.sited.get(hole)!.site, off, view.ground)} of it, ${small(length(off), units)} in all`,
-            )}
+            {unbroken(`${capital(thingName(postOf(hole), view.plan))}: ${offWords(view, hole, off)}`)}
           </li>
         ))}
       </ul>
     </>
   );
+}
+
+/** Its own distance first; the ways only where there is more than one. */
+function offWords(view: JobView, hole: string, off: Vec): string {
+  const { units } = view.plan;
+  if (length(off) < lengthStep(units) / 2) return 'nothing';
+  const whole = small(length(off), units);
+  const ways = moveWords(view.sited.get(hole)!.site, off, view.ground);
+  return ways.startsWith(`${whole} `) ? ways : `${whole}, which is ${ways}`;
 }

@@ -74,8 +74,18 @@ function stripsOf(line: readonly ProfiledHole[], metres: number, perMetre: numbe
     if (strip && hole.at - strip[0]!.at <= metres) strip.push(hole);
     else strips.push([hole]);
   }
-  return strips.map((holes) => ({
+  return evened(strips, metres).map((holes) => ({
     holes,
     xOf: ({ at }) => SIDE_PX + (at - holes[0]!.at) * perMetre,
   }));
+}
+
+const lengthOf = (strip: readonly ProfiledHole[]): number => strip.at(-1)!.at - strip[0]!.at;
+
+/** As many strips, of about as many holes each, where these still fit: a last hole by itself tells little of the ground. */
+function evened(strips: readonly ProfiledHole[][], metres: number): readonly ProfiledHole[][] {
+  const holes = strips.flat();
+  const each = holes.length / strips.length;
+  const even = strips.map((_, i) => holes.slice(Math.round(i * each), Math.round((i + 1) * each)));
+  return even.every((strip) => strip.length > 0 && lengthOf(strip) <= metres) ? even : strips;
 }
