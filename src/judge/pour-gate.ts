@@ -101,11 +101,12 @@ const OBSTRUCTION_MET = {
 } as const;
 
 /**
- * A neighbour that does not stand yet has no spacing: its own gate will judge it. One that stands must be measured.
+ * A neighbour that does not stand yet has no spacing: its own gate will judge it. One that stands must be measured, and both
+ * places guarded.
  */
 function spacingItem(view: JobView, hole: string, spacing: HoleAssessment['set']['spacing']): GateItem {
   const standing = spacing.filter(({ to }) => stands(view, postOf(to)));
-  const wrong = standing.filter(({ verdict }) => verdict !== 'in');
+  const wrong = standing.filter(({ verdict, checked }) => verdict !== 'in' || !checked);
   if (!stands(view, postOf(hole)))
     return red('spacing', 'No spacing is known before the post is set and measured.');
   if (wrong.length > 0) return red('spacing', wrong.map((judgement: Judgement) => judgement.why).join(' '));

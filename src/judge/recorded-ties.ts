@@ -55,7 +55,7 @@ function stringTies(view: JobView, hole: string): RecordedTie[] {
     const whole = station !== undefined && (side === 'on' || offset !== undefined);
     const still = [stake, from, to].every((thing) => view.book.standAt(thing) < index);
     if (!whole || !still || view.suspects.has(entry.id)) return [];
-    if (!survives(view, hole, from) || !survives(view, hole, to)) return [];
+    if (!survives(view, from) || !survives(view, to)) return [];
     return [{ how: 'string', things: [from, to], read: entry }];
   });
 }
@@ -66,7 +66,7 @@ function tapeTies(view: JobView, hole: string): RecordedTie[] {
   if (!at) return [];
   const tapes = view
     .pullsOf(stakeOf(hole))
-    .filter(({ end, result }) => !view.suspects.has(result.entry) && survives(view, hole, end))
+    .filter(({ end, result }) => !view.suspects.has(result.entry) && survives(view, end))
     .flatMap(({ end }) => {
       const place = placeOf(view, end);
       return place ? [{ thing: end, line: subtract(at, place) }] : [];
@@ -86,13 +86,27 @@ const sine = (u: Vec, v: Vec): number =>
   Math.abs(u.x * v.y - u.y * v.x) / (Math.hypot(u.x, u.y) * Math.hypot(v.x, v.y));
 
 /** A stake or nail that is not believed to have moved, clear of the digging of every hole. */
-function survives(view: JobView, hole: string, thing: Thing): boolean {
+function survives(view: JobView, thing: Thing): boolean {
   if (thing.kind !== 'stake' && thing.kind !== 'nail') return false;
   const place = placeOf(view, thing);
-  const sited = view.sited.get(hole);
-  if (!place || !sited || view.shaken.stakes.some((stake) => thingKey(stake) === thingKey(thing)))
-    return false;
-  return distance(place, sited.site) >= sited.holeDiameter / 2 + SURVIVES_BEYOND;
+  if (!place || view.shaken.stakes.some((stake) => thingKey(stake) === thingKey(thing))) return false;
+  return isClearOfDigging(view, thing, place);
+}
+
+/** Worked out once for each view and thing, though every hole asks. */
+const clear = new WeakMap<JobView, Map<string, boolean>>();
+
+function isClearOfDigging(view: JobView, thing: Thing, place: SitePoint): boolean {
+  const known = clear.get(view) ?? new Map<string, boolean>();
+  clear.set(view, known);
+  const key = thingKey(thing);
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const isClear = [...view.sited.values()].every(
+    ({ site, holeDiameter }) => distance(place, site) >= holeDiameter / 2 + SURVIVES_BEYOND,
+  );
+  known.set(key, isClear);
+  return isClear;
 }
 
 /** Where a stake or nail stands: as measured, else where it is meant to; null where nothing says. */

@@ -9,7 +9,7 @@ import { HALF_WIDTH_95 } from './normal.ts';
 import { unseenAllowed } from './position.ts';
 import type { Judgement } from './types.ts';
 import { type JobView, pointOf, postOf, pullsBetween } from './view.ts';
-import { capital, cellWords, small } from './words.ts';
+import { capital, cellWords, listWords, small } from './words.ts';
 
 /**
  * The measured distance from a set post to a neighbour, centre to centre, held against the planned one, two-sided.
@@ -42,6 +42,10 @@ export function judgeSpacing(
   const allowed = unseenAllowed(view.plan.tolerances.position.m);
   const off = `${small(error, units)} too ${error > 0 ? 'long' : 'short'}`;
   const say = `${capital(pair)} measures ${formatLength(measured, units)}, ${off}`;
+  const unguarded = [
+    { fix: here, label: hole.label },
+    { fix: there, label: neighbour.label },
+  ].flatMap(({ fix, label }) => (fix.unseenShift <= allowed ? [] : [thingName(postOf(label), view.plan)]));
   const pull = direct === null ? `Pull from ${pair}.` : 'Pull between them once more.';
   return judged(
     {
@@ -51,7 +55,7 @@ export function judgeSpacing(
       error,
       sigma,
       tolerance,
-      checked: here.unseenShift <= allowed && there.unseenShift <= allowed,
+      checked: unguarded.length === 0,
     },
     {
       cell: (verdict, e, u) =>
@@ -59,7 +63,8 @@ export function judgeSpacing(
       out: () => `${say}, and ${small(tolerance, units)} is allowed.${first === null ? '' : ` ${first}`}`,
       unsure: () =>
         `${say}, known to ± ${small(HALF_WIDTH_95 * sigma, units)}, and ${small(tolerance, units)} is allowed: it may be in or out. ${first ?? pull}`,
-      unchecked: () => 'It is no surer than the two places: guard each with a spare pull.',
+      unchecked: () =>
+        `${capital(pair)} is no surer than the two places: guard ${listWords(unguarded)} with a spare pull.`,
     },
   );
 }

@@ -232,6 +232,24 @@ describe('pour gate', () => {
     });
     expect(itemOf(gateWithTwo, 'spacing')).toMatchObject({ green: true });
   });
+  it('is red on spacing while nothing guards the place of a neighbour that stands', () => {
+    const { points = [] } = secondPost(0);
+    const unguarded = points.map((point) =>
+      point.thing.kind === 'post' && point.thing.hole === '2' && point.fix
+        ? { ...point, fix: { ...point.fix, unseenShift: Number.POSITIVE_INFINITY } }
+        : point,
+    );
+    const found = gate({
+      before: (f) => {
+        f.set('2');
+      },
+      measured: { points: unguarded },
+    });
+    expect(reds(found)).toEqual(['spacing']);
+    expect(itemOf(found, 'spacing').text).toBe(
+      'Post 1 to post 2 is no surer than the two places: guard post 2 with a spare pull.',
+    );
+  });
   it('judges by the tolerances of the plan that stands', () => {
     const strict = ringPlan('mm', { tolerances: { ...ringPlan().tolerances, level: mm(0.5) } });
     expect(
