@@ -27,8 +27,7 @@ export interface RoundDeck {
   readonly off: Vec;
   /** Radius that just covers every post and its corners. */
   readonly reach: Figure;
-  /** Only with an edge: of each post, in order. */
-  readonly overhangs: readonly Overhang[];
+  /** Only with an edge. */
   readonly smallest: Overhang | null;
   readonly largest: Overhang | null;
   /** All round the pier; null without a pier that has a place, and while nobody has said how wide the opening is. */
@@ -75,21 +74,20 @@ export function roundDeck(
     // Where places moved by a hair left no circle, the one that was found would do as well.
     figureOf(together, all, (moved) => follows(moved, find(moved) ?? centre))!;
   const outside = (moved: readonly Vec[], at: Vec, i: number) => furthest(posts[i]!, moved[i]!, at);
-  const overhangs =
-    edge === null
-      ? []
-      : posts.map(({ label }, i) => ({
-          hole: label,
-          past: figure((moved, at) => edge - outside(moved, at, i)),
-        }));
-  const sorted = [...overhangs].sort((p, q) => p.past.is - q.past.is);
+  const overhang = (i: number): Overhang => ({
+    hole: posts[i]!.label,
+    past: figure((moved, at) => (edge ?? 0) - outside(moved, at, i)),
+  });
+  const byReach = posts
+    .map((_, i) => ({ i, out: outside(places, centre, i) }))
+    .sort((p, q) => q.out - p.out)
+    .map(({ i }) => i);
   return {
     centre,
     off: subtract(centre, middle),
     reach: figure((moved, at) => Math.max(...posts.map((_, i) => outside(moved, at, i)))),
-    overhangs,
-    smallest: sorted[0] ?? null,
-    largest: sorted.at(-1) ?? null,
+    smallest: edge === null ? null : overhang(byReach[0]!),
+    largest: edge === null ? null : overhang(byReach.at(-1)!),
     gap:
       pier?.section.kind === 'pier' && opening !== null
         ? pierGap(together, {
