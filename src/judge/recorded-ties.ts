@@ -1,7 +1,8 @@
-import { distance, type SitePoint, subtract, type Vec } from '../geometry/point.ts';
+import { distance, type SitePoint, subtract } from '../geometry/point.ts';
 import type { EntryOf, Thing } from '../job/entry-schema.ts';
 import { thingKey } from '../job/log.ts';
 import { thingName } from '../job/words.ts';
+import { sineBetween } from '../stakeout/squarest.ts';
 import { crossesWell } from '../stakeout/string-cover.ts';
 import { type JobView, pointOf, stakeOf } from './view.ts';
 
@@ -76,14 +77,11 @@ function tapeTies(view: JobView, hole: string): RecordedTie[] {
     .filter(({ one, other }) => crossesWell(one.line, other.line))
     .map(({ one, other }) => ({
       things: [one.thing, other.thing] as const,
-      sine: sine(one.line, other.line),
+      sine: sineBetween(one.line, other.line),
     }))
     .sort((p, q) => q.sine - p.sine)
     .map(({ things }): RecordedTie => ({ how: 'tapes', things, read: null }));
 }
-
-const sine = (u: Vec, v: Vec): number =>
-  Math.abs(u.x * v.y - u.y * v.x) / (Math.hypot(u.x, u.y) * Math.hypot(v.x, v.y));
 
 /** A stake or nail that is not believed to have moved, clear of the digging of every hole. */
 function survives(view: JobView, thing: Thing): boolean {

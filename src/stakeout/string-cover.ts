@@ -3,7 +3,7 @@ import { sineBetween } from './squarest.ts';
 import { type HoleLine, lineThrough } from './string-lines.ts';
 
 /** Strings that cross flatter than 30° fix a place too loosely to be a way back, as tapes do (common practice). */
-export const LEAST_CROSSING = Math.PI / 6;
+const LEAST_CROSSING = Math.PI / 6;
 const LEAST_SINE = Math.sin(LEAST_CROSSING);
 /** Crossings are compared with this much slack: 30° by design is 30°. */
 const SINE_SLACK = 1e-9;
