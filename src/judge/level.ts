@@ -4,6 +4,7 @@ import { chanceWithin } from './chance.ts';
 import { judged, unmeasured } from './judgement.ts';
 import { HALF_WIDTH_95 } from './normal.ts';
 import { REPEATS_AGREE } from './plumb.ts';
+import { unseenAllowed } from './position.ts';
 import { readingWords } from './reading-words.ts';
 import type { Judgement } from './types.ts';
 import { type JobView, type Levelled, postOf } from './view.ts';
@@ -11,7 +12,8 @@ import { cellWords, small } from './words.ts';
 
 /**
  * The height of a post's top held against its target, two-sided. Checked when no single misreading between the benchmark
- * and the top would go unseen, and what was read twice agrees: one backsight misread would lift every top alike.
+ * and the top would go unseen, or move it by more than a place may be moved unseen, and what was read twice agrees: one
+ * backsight misread would lift every top alike.
  */
 export function judgeLevel(view: JobView, hole: string, target: number): Judgement {
   const tolerance = view.plan.tolerances.level.m;
@@ -76,6 +78,9 @@ function unguardedWords(view: JobView, hole: string, tops: readonly Rod[]): stri
     return 'A misread benchmark would lift every top alike: read the rod on the benchmark once more before the level moves.';
   const [first] = unguarded;
   if (first) return `“${readingWords(view, first)}” would go unseen if it were misread: take it once more.`;
+  const unseen = view.heights.get(topKey(hole))?.unseenShift ?? 0;
+  if (unseen > unseenAllowed(view.plan.tolerances.level.m))
+    return `One misread rod could lift the top of ${name} by ${small(unseen, view.plan.units)} unseen: read it once more, from a set-up nearer to the benchmark.`;
   const suspects = [...view.suspects].flatMap((id) => view.levelled.get(id) ?? []);
   if (suspects.some((entry) => !isOfAnotherHole(entry, hole)))
     return `A rod reading for ${name} looks misread: read it again, and strike the wrong one.`;

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import type { HeightPoint } from '../../src/job/entry-schema.ts';
+import { assess } from '../../src/judge/assess.ts';
 import { judgeLevel } from '../../src/judge/level.ts';
 import { fakeView } from './fake-view.ts';
-import { Field, post } from './field.ts';
+import { Field, mm, post, ringPlan } from './field.ts';
 import { sound } from './sound.ts';
 
 describe('judgeLevel', () => {
@@ -70,5 +72,33 @@ describe('judgeLevel', () => {
       f.top('1', 800, '2');
     };
     expect(judge(0.8, twoSetups).checked).toBe(true);
+  });
+  it('unchecked at the near end of a long round of levels: what it would not notice is too much', () => {
+    const round = (rodError: number) => {
+      const plan = ringPlan('mm');
+      const field = new Field({
+        ...plan,
+        instruments: { ...plan.instruments, rodError: mm(rodError) },
+      }).site();
+      field.set('1');
+      const rod = (setup: string, on: HeightPoint, height: number) =>
+        field.add({ kind: 'rod', setup, on, reading: mm(1500 - height) });
+      const turning = (label: string): HeightPoint => ({ point: 'turning-point', label });
+      rod('1', { point: 'benchmark' }, 0);
+      rod('1', { point: 'top', hole: '1' }, 800);
+      rod('2', { point: 'top', hole: '1' }, 800);
+      rod('2', turning('1'), 300);
+      rod('3', turning('1'), 300);
+      rod('3', turning('2'), 100);
+      rod('4', turning('2'), 100);
+      rod('4', { point: 'benchmark' }, 0);
+      return assess(field.log).holes.find(({ hole }) => hole === '1')!.set.level;
+    };
+    // Eight readings of one spare: a redundancy of 1/8 each, so 4.13 σ √8 goes unseen, and the nearer ones put 6/8 of it here.
+    expect(round(1)).toMatchObject({ verdict: 'in', checked: true });
+    expect(round(2)).toMatchObject({ verdict: 'in', checked: false });
+    expect(round(2).why).toBe(
+      'One misread rod could lift the top of post 1 by 18 mm unseen: read it once more, from a set-up nearer to the benchmark.',
+    );
   });
 });
