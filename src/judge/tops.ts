@@ -3,7 +3,7 @@ import { variancesAgainstMean } from '../measure/height-tops.ts';
 import { chanceWithin } from './chance.ts';
 import { judged, unmeasured } from './judgement.ts';
 import { isOfTop, topKey } from './level.ts';
-import { HALF_WIDTH_95 } from './normal.ts';
+import { HALF_WIDTH_95, normalCdf } from './normal.ts';
 import { readingWords } from './reading-words.ts';
 import type { Judgement, TopsAssessment } from './types.ts';
 import { type JobView, postOf } from './view.ts';
@@ -171,13 +171,27 @@ function governsWords(view: JobView, { tops, variances }: CommonLevel, highest: 
   const among = variancesAgainstMean(view.measured.levelling.tops, [topKey(lowest.hole)]).get(
     topKey(highest.hole),
   );
-  const doubt = HALF_WIDTH_95 * Math.sqrt(among ?? Math.max(0, ...variances.values()));
+  const sigma = Math.sqrt(among ?? Math.max(0, ...variances.values()));
   const count = `${tops.length} of ${view.holes.length} tops are measured`;
-  if (spread <= doubt) return `${count}, and no two of them are known to differ.`;
+  if (!isMoreThanLuck(spread, sigma, tops.length)) return `${count}, and no two of them are known to differ.`;
   const name = (hole: string) => thingName(postOf(hole), view.plan);
   const above = `${capital(name(highest.hole))} stands highest, ${small(highest.above, units)} above their common level`;
   const below = `${name(lowest.hole)} lowest, ${small(lowest.above, units)} below it`;
-  return `${count}. ${above}; ${below}: ${small(spread, units)} ± ${small(doubt, units)} between them, each from its own height in the plan. Where all are cut to one line, ${name(lowest.hole)} governs.`;
+  return `${count}. ${above}; ${below}: ${small(spread, units)} ± ${small(HALF_WIDTH_95 * sigma, units)} between them, each from its own height in the plan. Where all are cut to one line, ${name(lowest.hole)} governs.`;
+}
+
+/** The chance that is left to luck when two tops are said to differ: what a half-width of 95 % leaves. */
+const BY_LUCK = 0.05;
+
+/**
+ * Whether the highest of some tops stands above the lowest by more than luck. The two are the farthest apart of all pairs, so
+ * each pair has its share of the chance (Bonferroni). Of ten it asks 4.61 sigmas of one top; Tukey's studentised range, which
+ * is exact for tops that are known alike and apart, asks 4.47 (from memory).
+ */
+function isMoreThanLuck(spread: number, sigma: number, tops: number): boolean {
+  if (sigma === 0) return spread > 0;
+  const pairs = (tops * (tops - 1)) / 2;
+  return 2 * normalCdf(-spread / sigma) * pairs < BY_LUCK;
 }
 
 /** What the tops agree on, for whoever asks whether the benchmark is to blame: null before three agree. */

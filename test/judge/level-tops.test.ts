@@ -163,6 +163,16 @@ describe('topsOf', () => {
       '6 of 7 tops are measured, and no two of them are known to differ.',
     );
   });
+  it('does not take for a difference what luck makes of the two farthest apart', () => {
+    // Read once, σ = 1 mm: of two, 3.5 mm is 2.5 of its own √2 σ; of six, the two farthest apart are so by luck alone.
+    const of = (heights: Readonly<Record<string, number>>) =>
+      topsOf(viewOfField(levelled(heights, { times: 1 }))).text;
+    expect(of({ 1: 800, 2: 803.5 })).toContain('Post 2 stands highest');
+    expect(of(alike(800, { 1: 798.25, 2: 801.75 }))).toBe(
+      '6 of 7 tops are measured, and no two of them are known to differ.',
+    );
+    expect(of(alike(800, { 1: 797.5, 2: 802.5 }))).toContain('Post 2 stands highest');
+  });
   it('says so of none and of one', () => {
     expect(assess([]).tops.text).toBe('No top is measured.');
     expect(topsOf(viewOfField(levelled({}))).text).toBe('No top is measured.');
