@@ -1,3 +1,4 @@
+import { distance, type Vec } from '../../../geometry/point.ts';
 import type { LaidString } from '../../../stakeout/string-types.ts';
 import type { DrawnPull } from '../../../ui/index.ts';
 
@@ -8,3 +9,13 @@ export const drawnString = (string: LaidString, kind: DrawnPull['kind']): DrawnP
   kind,
   words: `string ${string.label}`,
 });
+
+/** As much of a string as lies within `reach` of a place on it, for a drawing of that place close up. */
+export function drawnNear(string: LaidString, at: Vec, reach: number): DrawnPull {
+  const toward = ({ site }: LaidString['nails'][number]): Vec => {
+    const away = distance(site, at);
+    const share = Math.min(1, reach / away);
+    return { x: at.x + (site.x - at.x) * share, y: at.y + (site.y - at.y) * share };
+  };
+  return { ...drawnString(string, 'string'), from: toward(string.nails[0]), to: toward(string.nails[1]) };
+}

@@ -10,7 +10,7 @@ import { useJobBook } from '../../job-book.ts';
 import { PullFlow, type PullToRead } from '../../pull-flow.tsx';
 import { useHold } from '../../use-hold.ts';
 import { useLog } from '../../use-log.ts';
-import { drawnString } from './drawn-strings.ts';
+import { drawnNear } from './drawn-strings.ts';
 import { NailAction } from './nail-steps.tsx';
 import { OnStringFlow } from './on-string-flow.tsx';
 import { crossingWords, offsetWords } from './string-words.ts';
@@ -77,7 +77,7 @@ export function TiesSheet({ view, strings, hole, onOpen, onClose }: TiesSheetPro
           live: hole,
           pulls: over
             .filter(({ label }) => crossing?.strings.includes(label))
-            .map((string) => drawnString(string, 'string')),
+            .map((string) => drawnNear(string, sited.site, TIES_REACH)),
         })}
         references={ties.offsets.flatMap(({ stakes }) =>
           stakes.map(({ label, site }) => ({ label: label.slice(-1), place: site, awayFrom: sited.site })),
