@@ -60,7 +60,9 @@ export function StringSheet({ view, strings, string, onClose }: StringSheetProps
     <Sheet
       title={stringName(string)}
       onClose={onClose}
-      actions={next && <NailAction {...next} log={log} onPull={setPull} />}
+      actions={
+        next && <NailAction key={`${next.nail.label} ${next.task}`} {...next} log={log} onPull={setPull} />
+      }
     >
       <p>
         <strong>{standsForWords(shown, view.ground)}</strong>
