@@ -19,7 +19,7 @@ export {
   tapeDoubt,
   tapeOf,
 } from './taped.ts';
-export { type PostSpot, type PostsTogether, postsTogether } from './together.ts';
+export { type PostsTogether, postsTogether } from './together.ts';
 export { halfSection } from './touch.ts';
 export { type Collimation, collimationOf } from './two-peg.ts';
 export * from './types.ts';

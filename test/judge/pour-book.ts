@@ -8,7 +8,7 @@ import type { Gate } from '../../src/judge/types.ts';
 import { type FakeMeasured, fakeView, fixAt, leanOf, pointAt } from './fake-view.ts';
 import { Field, post } from './field.ts';
 
-export const REQUIRED = 1.0;
+const REQUIRED = 1.0;
 export interface Change {
   readonly before?: (field: Field) => void;
   readonly after?: (field: Field) => void;
