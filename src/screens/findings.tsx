@@ -3,6 +3,7 @@ import type { Entry } from '../job/entry-schema.ts';
 import { describeEntry } from '../job/words.ts';
 import type { Finding } from '../judge/types.ts';
 import { Button, ButtonLink, Caution, StrikeForm } from '../ui/index.ts';
+import { unbroken } from '../ui/unbroken.ts';
 import { useJobBook } from './job-book.ts';
 import { More } from './more.tsx';
 import { hrefOf } from './route.ts';
@@ -18,7 +19,7 @@ export function Alarms() {
   return (
     <Caution title="every place is in doubt">
       {alarms.map(({ text }) => (
-        <p key={text}>{text}</p>
+        <p key={text}>{unbroken(text)}</p>
       ))}
       <ButtonLink href={hrefOf({ at: 'job', job: jobId, phase: 'stake', hole: null })}>
         See to the stakes
@@ -41,7 +42,7 @@ export function Findings() {
         <ul class="findings">
           {findings.map((finding) => (
             <li key={finding.code + finding.text}>
-              <p>{finding.text}</p>
+              <p>{unbroken(finding.text)}</p>
               {entriesOf(finding).map((entry) => (
                 <Button key={entry.id} kind="danger" onPress={() => setStriking(entry)}>
                   Strike: {describeEntry(entry, situation.plan)}

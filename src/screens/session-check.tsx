@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import { endName } from '../job/words.ts';
 import { viewOf } from '../judge/view.ts';
 import { Button, ButtonRow, Caution, Problem, PullRow } from '../ui/index.ts';
+import { unbroken } from '../ui/unbroken.ts';
 import { useJobBook } from './job-book.ts';
 import { PullFlow } from './pull-flow.tsx';
 import { heldTape } from './rise-words.ts';
@@ -30,8 +31,8 @@ export function SessionCheck() {
   return (
     <Caution title={sessionTitle(session)}>
       {failed && <Problem text="Not saved; free some space, then tap again." />}
-      {found !== null && <p>{found}</p>}
-      {why !== '' && <p>{why}</p>}
+      {found !== null && <p>{unbroken(found)}</p>}
+      {why !== '' && <p>{unbroken(why)}</p>}
       {ask && (
         <>
           <PullRow

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useSingleTap } from './repeat-tap.ts';
+import { unbrokenIn } from './unbroken.ts';
 
 export type ButtonKind = 'main' | 'plain' | 'danger';
 
@@ -31,7 +32,7 @@ export function Button(props: ButtonProps) {
       aria-pressed={props.pressed}
       onClick={press}
     >
-      {props.children}
+      {unbrokenIn(props.children)}
     </button>
   );
 }
@@ -47,7 +48,7 @@ export interface ButtonLinkProps {
 export function ButtonLink({ kind = 'plain', href, label, children }: ButtonLinkProps) {
   return (
     <a class={`button button-${kind}`} href={href} aria-label={label}>
-      {children}
+      {unbrokenIn(children)}
     </a>
   );
 }

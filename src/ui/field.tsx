@@ -6,8 +6,10 @@ export interface FieldWords {
   readonly label: string;
   /** What it is, or what a good entry looks like. */
   readonly hint?: string;
-  /** Where the value comes from while the user has not changed it: `common practice`, `half the hole's width`. */
+  /** Where the value comes from: `a lumber standard`. */
   readonly from?: string;
+  /** Where a default comes from, while the user has not put a value of their own: `common practice`. */
+  readonly usual?: string;
 }
 
 export interface FieldProps extends FieldWords {
@@ -18,7 +20,7 @@ export interface FieldProps extends FieldWords {
 }
 
 /** Label above, control, hint and error below it, all tied together for a screen reader. */
-export function Field({ id, label, hint, from, error, children }: FieldProps) {
+export function Field({ id, label, hint, from, usual, error, children }: FieldProps) {
   return (
     <div class={error ? 'field field-wrong' : 'field'}>
       <label class="field-label" for={id}>
@@ -26,24 +28,25 @@ export function Field({ id, label, hint, from, error, children }: FieldProps) {
       </label>
       {children}
       {error && <Problem id={`${id}-error`} text={error} />}
-      <FieldHint id={`${id}-hint`} hint={hint} from={from} />
+      <FieldHint id={`${id}-hint`} {...{ hint, from, usual }} />
     </div>
   );
 }
 
 interface FieldHintProps {
   readonly id: string;
-  readonly hint: string | undefined;
-  readonly from: string | undefined;
+  readonly hint?: string | undefined;
+  readonly from?: string | undefined;
+  readonly usual?: string | undefined;
 }
 
-export function FieldHint({ id, hint, from }: FieldHintProps) {
-  if (hint === undefined && from === undefined) return null;
+export function FieldHint({ id, hint, from, usual }: FieldHintProps) {
+  if (hint === undefined && from === undefined && usual === undefined) return null;
   return (
     <p class="field-hint" id={id}>
       {hint}
-      {hint !== undefined && from !== undefined && ' '}
-      {from !== undefined && <span class="field-from">From: {from}.</span>}
+      {usual !== undefined && <span class="field-from"> The usual value, not yet yours: {usual}.</span>}
+      {from !== undefined && <span class="field-from"> From: {from}.</span>}
     </p>
   );
 }
@@ -51,12 +54,12 @@ export function FieldHint({ id, hint, from }: FieldHintProps) {
 /** For `aria-describedby`: the ids of what is really there. */
 export function describedBy(
   id: string,
-  { hint, from }: FieldWords,
+  { hint, from, usual }: FieldWords,
   error: string | null,
 ): string | undefined {
   const ids = [
     ...(error ? [`${id}-error`] : []),
-    ...(hint !== undefined || from !== undefined ? [`${id}-hint`] : []),
+    ...(hint !== undefined || from !== undefined || usual !== undefined ? [`${id}-hint`] : []),
   ];
   return ids.length > 0 ? ids.join(' ') : undefined;
 }

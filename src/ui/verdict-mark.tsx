@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { Verdict } from '../judge/types.ts';
 import { VerdictShape, verdictWord } from './mark-shapes.tsx';
+import { unbrokenIn } from './unbroken.ts';
 
 export interface VerdictMarkProps {
   readonly verdict: Verdict;
@@ -17,7 +18,7 @@ export function VerdictMark({ verdict, checked = true, children }: VerdictMarkPr
       <svg class="verdict-shape" viewBox="-14 -14 28 28" aria-hidden="true" focusable="false">
         <VerdictShape x={0} y={0} r={12} verdict={verdict} checked={checked} />
       </svg>
-      <span class="verdict-word">{children ?? verdictWord(verdict, checked)}</span>
+      <span class="verdict-word">{unbrokenIn(children) ?? verdictWord(verdict, checked)}</span>
     </span>
   );
 }

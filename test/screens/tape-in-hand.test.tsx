@@ -69,7 +69,7 @@ describe('the tape in hand', () => {
     type('Lengths that hung free', '6′ 0″ + 4′ 6″');
     tap('Take tape Red');
     await screen.findByRole('button', {
-      name: /^Tape Red, 86 °F, pulled with 20 lb, 6′ 0″ \+ 4′ 6″ hung free/,
+      name: /^Tape Red, 86 °F, pulled with 20 lb, 6′\s0″ \+ 4′\s6″ hung free/,
     });
     await beyondRepeat();
     tap(/^Read/);

@@ -157,3 +157,19 @@ test('CheckField says yes and no', () => {
   fireEvent.click(screen.getByRole('checkbox', { name: 'A pier in the middle' }));
   expect(onChange).toHaveBeenCalledExactlyOnceWith(true);
 });
+
+test('a default says that it is only the usual value, beside where it comes from', () => {
+  render(
+    <LengthField
+      label="Gravel"
+      hint="Under the concrete."
+      usual="common practice"
+      value={null}
+      units="m"
+      onChange={() => {}}
+    />,
+  );
+  expect(describedText(box('Gravel'))).toBe(
+    'Under the concrete. The usual value, not yet yours: common practice.',
+  );
+});

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { unbroken } from '../../src/ui/unbroken.ts';
+import { unbroken, unbrokenIn } from '../../src/ui/unbroken.ts';
 
 /** A no-break space, seen. */
 const seen = (text: string): string => unbroken(text).replaceAll('\u00a0', '_');
@@ -15,4 +15,9 @@ describe('a length is kept in one piece', () => {
   test.each(['post 4 measures out', 'Hole 3 more', 'Stake 4 1/2'])('and “%s” is left as it is', (text) =>
     expect(unbroken(text)).toBe(text),
   );
+});
+
+test('among what a part holds only words are changed', () => {
+  expect(unbrokenIn(['Pull 5.246 m', null, 3])).toEqual(['Pull 5.246\u00a0m', null, 3]);
+  expect(unbrokenIn('22′ 6″')).toBe('22′\u00a06″');
 });

@@ -11,6 +11,7 @@ import {
   PullRow,
   VerdictMark,
 } from '../../ui/index.ts';
+import { unbroken } from '../../ui/unbroken.ts';
 import { formatLength, formatSmall } from '../../units/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { hrefOf, type Phase } from '../route.ts';
@@ -110,10 +111,12 @@ function Target({ hole, planned }: Pick<HoleCardProps, 'hole' | 'planned'>) {
       )}
       <PullRow live from="Width" held="at the foot, across" m={planned.holeDiameter} units={plan.units} />
       <p>
-        {text}
+        {unbroken(text)}
         {aimDepth !== null &&
           depth !== null &&
-          ` A little more, ${formatSmall(roundedUp(aimDepth, plan.units) - depth, plan.units)}, is for the doubt of reading it.`}
+          unbroken(
+            ` A little more, ${formatSmall(roundedUp(aimDepth, plan.units) - depth, plan.units)}, is for the doubt of reading it.`,
+          )}
       </p>
     </>
   );
@@ -155,7 +158,7 @@ export function DugCard({ hole, planned, next, onDug, task, onDecide }: DugCardP
         <Problem text={obstructionWords(hole.hole, obstruction)} />
       )}
       {dugTrouble(hole.dug).map((text) => (
-        <p key={text}>{text}</p>
+        <p key={text}>{unbroken(text)}</p>
       ))}
       {task !== 'decide' && <Decided hole={hole} />}
       <DugTable hole={hole} planned={planned} />

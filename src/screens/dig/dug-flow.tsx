@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { OBSTRUCTIONS } from '../../job/entry-schema.ts';
 import { type Length, lengthWords } from '../../job/length.ts';
 import { Button, ChoiceField, Keypad, Problem, Sheet, TextField } from '../../ui/index.ts';
+import { unbroken } from '../../ui/unbroken.ts';
 import { formatLength, type Units } from '../../units/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { useLog } from '../use-log.ts';
@@ -102,9 +103,7 @@ function MetSheet({ hole, depth, width, onBack, onClose }: MetSheetProps) {
       }
     >
       {trouble && <Problem text={trouble} />}
-      <p>
-        {lengthWords(depth)} deep, {lengthWords(width)} wide.
-      </p>
+      <p>{unbroken(`${lengthWords(depth)} deep, ${lengthWords(width)} wide.`)}</p>
       <ChoiceField label="Met in the hole" value={met} choices={CHOICES} onChange={setMet} />
       <TextField label="Note" value={note} onChange={setNote} maxLength={MOST_NOTE} lines={2} />
     </Sheet>

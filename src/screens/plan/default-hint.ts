@@ -6,7 +6,7 @@ import type { Units } from '../../units/index.ts';
 const SAME = 1e-9;
 
 /**
- * Where a field's value comes from, as a clause for its `from`; nothing once it is no longer the default. Spread into a
+ * Where a field's value comes from, as a clause for its `usual`; nothing once it is no longer the default. Spread into a
  * field's props.
  *
  * @param path as in `defaultsFor`
@@ -15,12 +15,12 @@ export function fromDefault(
   path: string,
   value: Length | number | null,
   units: Units,
-): { readonly from?: string } {
+): { readonly usual?: string } {
   const typedIn = typeof value === 'object' && value !== null ? value.units : units;
   const row = defaultsFor(typedIn).find((candidate) => candidate.path === path);
   if (!row || !isSame(row.value, value)) return {};
   const clause = row.from.replace(/\.$/, '');
-  return { from: clause.slice(0, 1).toLowerCase() + clause.slice(1) };
+  return { usual: clause.slice(0, 1).toLowerCase() + clause.slice(1) };
 }
 
 function isSame(one: Length | number | null, other: Length | number | null): boolean {

@@ -1,5 +1,6 @@
 import { FIELDS } from '../../plan/index.ts';
 import { Button, LengthField, Sheet } from '../../ui/index.ts';
+import { unbroken } from '../../ui/unbroken.ts';
 import type { GroupFor } from './group-for.ts';
 import { HoldsFields } from './holds-fields.tsx';
 import { ANY_HEIGHT } from './limits.ts';
@@ -26,7 +27,7 @@ export function HoleSheet({ plan, change, hole, onClose }: HoleSheetProps) {
       onClose={onClose}
       actions={own && <Button onPress={clear}>Make it like the others</Button>}
     >
-      <p>{standing(isMiddlePier(plan, hole), own && ownWords(own, units))}</p>
+      <p>{unbroken(standing(isMiddlePier(plan, hole), own && ownWords(own, units)))}</p>
       <HoldsFields
         holds={spec.holds}
         units={units}

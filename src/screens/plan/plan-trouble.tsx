@@ -1,6 +1,7 @@
 import type { Assessment } from '../../judge/types.ts';
 import { checkPlan } from '../../plan/index.ts';
 import { Caution, Problem } from '../../ui/index.ts';
+import { unbroken } from '../../ui/unbroken.ts';
 import { useJobBook } from '../job-book.ts';
 
 /** What is wrong with the plan, what ought to be known of it, and what already stands by it. */
@@ -18,7 +19,7 @@ export function PlanTrouble() {
       {notes.length > 0 && (
         <ul class="plan-notes" aria-label="Still to settle">
           {notes.map(({ text }) => (
-            <li key={text}>{text}</li>
+            <li key={text}>{unbroken(text)}</li>
           ))}
         </ul>
       )}

@@ -1,5 +1,6 @@
 import { Button, Problem, Sheet } from '../../ui/index.ts';
 import { TextInput } from '../../ui/text-input.tsx';
+import { unbroken } from '../../ui/unbroken.ts';
 import { ok, type Result, refuse } from '../../units/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { useLog } from '../use-log.ts';
@@ -48,7 +49,7 @@ export function DecisionSheet({ hole, text, onClose }: DecisionSheetProps) {
       }
     >
       {failed && save.at === 'failed' && <Problem text={save.text} />}
-      <p>{text}</p>
+      <p>{unbroken(text)}</p>
       <TextInput label="Who decided" draft={who.draft} />
       <TextInput label="What was decided" draft={what.draft} lines={3} />
       <p>It is logged as the inspection of this hole.</p>

@@ -4,6 +4,7 @@ import { useJobBook } from '../job-book.ts';
 import { hrefOf } from '../route.ts';
 import type { MissingItem } from './gate-mend.ts';
 import './pour.css';
+import { unbroken } from '../../ui/unbroken.ts';
 
 export interface MissingListProps {
   readonly hole: string;
@@ -42,7 +43,7 @@ function MissingRow({ hole, missing: { text, mend }, onLog, onDecide }: MissingR
               <span class="tick-box" aria-hidden="true" />
               {mend.words}
             </span>{' '}
-            <span class="tick-hint">{text}</span>
+            <span class="tick-hint">{unbroken(text)}</span>
           </span>
         </Button>
       );

@@ -1,9 +1,12 @@
 import type { Body } from '../../job/entry-schema.ts';
 import { thingName } from '../../job/words.ts';
-import type { HoleAssessment } from '../../judge/types.ts';
+import type { GateItem, HoleAssessment } from '../../judge/types.ts';
 import type { JobView } from '../../judge/view.ts';
+import { weatherTick } from '../../judge/weather.ts';
 import { capital } from '../../judge/words.ts';
 import { GateList, VerdictMark } from '../../ui/index.ts';
+import { unbroken } from '../../ui/unbroken.ts';
+import { whenWords } from '../record/when.ts';
 import { BagsNeeded } from './bags-needed.tsx';
 import { missingItems } from './gate-mend.ts';
 import { MissingList } from './missing-list.tsx';
@@ -19,7 +22,7 @@ export interface PourCardProps {
 export function PourCard({ view, hole, onLog, onDecide }: PourCardProps) {
   if (hole.poured) return <PouredCard view={view} hole={hole} />;
   const missing = missingItems(hole.pourGate);
-  const green = hole.pourGate.items.filter((item) => item.green);
+  const green = hole.pourGate.items.filter((item) => item.green).map((item) => dated(view, hole.hole, item));
   return (
     <>
       <h2>
@@ -56,8 +59,8 @@ function PouredCard({ view, hole }: Pick<PourCardProps, 'view' | 'hole'>) {
             <VerdictMark verdict="out">{capital(post)} is in concrete and measures out.</VerdictMark>
           </p>
           <p>
-            {headline} While the concrete is wet it can still be pushed; after that whoever is responsible
-            decides.
+            {unbroken(headline)} While the concrete is wet it can still be pushed; after that whoever is
+            responsible decides.
           </p>
         </>
       ) : (
@@ -66,7 +69,17 @@ function PouredCard({ view, hole }: Pick<PourCardProps, 'view' | 'hole'>) {
           like any other.
         </p>
       )}
-      <GateList label={`The gate of hole ${hole.hole} as it is now`} items={hole.pourGate.items} />
+      <GateList
+        label={`The gate of hole ${hole.hole} as it is now`}
+        items={hole.pourGate.items.map((item) => dated(view, hole.hole, item))}
+      />
     </>
   );
+}
+
+/** The look at the sky with its day: the gate has no clock, and cannot say whether that was today. */
+function dated(view: JobView, hole: string, item: GateItem): GateItem {
+  const { tick } = weatherTick(view, hole);
+  if (item.item !== 'weather' || !tick) return item;
+  return { ...item, text: `${item.text} Looked at ${whenWords(tick.entry.at)}.` };
 }

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { Button, StrikeForm } from '../../ui/index.ts';
+import { unbroken } from '../../ui/unbroken.ts';
 import { useJobBook } from '../job-book.ts';
 import { type BookLine, bookLines } from './book-lines.ts';
 import { whenWords } from './when.ts';
@@ -45,7 +46,7 @@ function Line({ line, late, onStrike }: LineProps) {
           {whenWords(line.at)}
         </time>
         {line.struck === null ? (
-          <p>{line.text}</p>
+          <p>{unbroken(line.text)}</p>
         ) : (
           <p>
             <s>{line.text}</s> <strong>struck: {line.struck}</strong>

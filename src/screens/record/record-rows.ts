@@ -29,6 +29,8 @@ export interface SetRow {
   readonly place: Cell;
   readonly plumb: Cell;
   readonly top: Cell;
+  /** The top against the others. */
+  readonly tops: Cell;
   readonly spacing: readonly (Cell & { readonly to: string })[];
   readonly verdict: Cell;
   readonly setAt: string | null;
@@ -62,6 +64,7 @@ export function setRows(
       place: set.position,
       plumb: set.plumb,
       top: set.level,
+      tops: set.tops,
       spacing: set.spacing,
       verdict: verdictCell(assessed),
       setAt: lastSet(entries, hole),

@@ -15,6 +15,7 @@ import { SetTable } from './set-table.tsx';
 import { type BackUp, useBackUp } from './use-back-up.ts';
 import { dayWords } from './when.ts';
 import './record.css';
+import { unbroken } from '../../ui/unbroken.ts';
 
 /** The whole job on one page, for an inspector or for years later; and the way to a copy off the phone. */
 export function RecordScreen(_: PhaseProps) {
@@ -95,7 +96,7 @@ function RecordTables() {
   if (assessment.holes.length === 0) return <p>No plan stands, so there is nothing to judge by.</p>;
   return (
     <>
-      <SetTable rows={setRows(assessment, situation)} />
+      <SetTable rows={setRows(assessment, situation)} tops={assessment.tops.text} />
       <DugTable rows={dugRows(assessment, situation)} />
     </>
   );
@@ -112,7 +113,7 @@ function Findings() {
       ) : (
         <ul class="record-list">
           {findings.map(({ text }) => (
-            <li key={text}>{text}</li>
+            <li key={text}>{unbroken(text)}</li>
           ))}
         </ul>
       )}
@@ -127,7 +128,7 @@ function Computed() {
       <h2 id="computed">How it was computed</h2>
       <ul class="record-list">
         {computedWords(log, situation, assessment).map((text) => (
-          <li key={text}>{text}</li>
+          <li key={text}>{unbroken(text)}</li>
         ))}
       </ul>
       <Caution>

@@ -1,3 +1,4 @@
+import { unbroken } from '../../ui/unbroken.ts';
 import { VerdictCell } from './cell.tsx';
 import { NOTHING_YET, type SetRow } from './record-rows.ts';
 import { type Column, RecordTable } from './record-table.tsx';
@@ -7,6 +8,7 @@ const COLUMNS: readonly Column<SetRow>[] = [
   { head: 'Place', cell: (row) => <VerdictCell {...row.place} /> },
   { head: 'Plumb', cell: (row) => <VerdictCell {...row.plumb} /> },
   { head: 'Top', cell: (row) => <VerdictCell {...row.top} /> },
+  { head: 'Level with the others', cell: (row) => <VerdictCell {...row.tops} /> },
   { head: 'Spacing', width: 'record-wide', cell: (row) => <Spacings row={row} /> },
   { head: 'Verdict', width: 'record-time', cell: (row) => <VerdictCell {...row.verdict} /> },
   {
@@ -21,8 +23,23 @@ const COLUMNS: readonly Column<SetRow>[] = [
   },
 ];
 
+interface SetTableProps {
+  readonly rows: readonly SetRow[];
+  /** What the tops have in common. */
+  readonly tops: string;
+}
+
 /** The posts as they were set and poured, each quantity with its verdict. */
-export function SetTable({ rows }: { readonly rows: readonly SetRow[] }) {
+export function SetTable({ rows, tops }: SetTableProps) {
+  return (
+    <>
+      <SetRows rows={rows} />
+      <p>{unbroken(tops)}</p>
+    </>
+  );
+}
+
+function SetRows({ rows }: Pick<SetTableProps, 'rows'>) {
   return (
     <RecordTable
       caption="Posts as set"

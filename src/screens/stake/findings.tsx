@@ -1,6 +1,7 @@
 import type { Entry } from '../../job/entry-schema.ts';
 import type { Finding } from '../../judge/types.ts';
 import { Caution } from '../../ui/index.ts';
+import { unbroken } from '../../ui/unbroken.ts';
 import { type JobBook, useJobBook } from '../job-book.ts';
 import { LoggedEntry } from '../logged-entry.tsx';
 import { More } from '../more.tsx';
@@ -14,7 +15,7 @@ export function Findings({ about }: { readonly about: string | null }) {
   const book = useJobBook();
   return findingsToShow(book, about).map(({ finding, entries }) => (
     <Caution key={finding.text} title={TITLES[finding.code]}>
-      <p>{finding.text}</p>
+      <p>{unbroken(finding.text)}</p>
       {entries.length > MOST_SHOWN ? (
         <More label="The readings that it could be">
           <Readings entries={entries} />

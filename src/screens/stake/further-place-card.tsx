@@ -12,6 +12,7 @@ import {
   type ReferenceChoice,
 } from '../../stakeout/index.ts';
 import { Button, ButtonRow, ChoiceField, PlanDrawing, Problem, PullRow } from '../../ui/index.ts';
+import { unbroken } from '../../ui/unbroken.ts';
 import type { Units } from '../../units/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { levelTape } from '../rise-words.ts';
@@ -102,7 +103,7 @@ function Gives({ choice, thing, units }: GivesProps) {
       ))}
       <PullRow live from="from A" to={`to ${name}`} {...levelTape(situation, fromA)} units={units} />
       <PullRow live from="from B" to={`to ${name}`} {...levelTape(situation, fromB)} units={units} />
-      <p>It stands {placeWords({ right: at.x, front: at.y }, units)}.</p>
+      <p>{unbroken(`It stands ${placeWords({ right: at.x, front: at.y }, units)}.`)}</p>
       <PlanDrawing
         title={`${name} among the holes`}
         units={units}

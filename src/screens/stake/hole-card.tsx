@@ -3,6 +3,7 @@ import type { HoleAssessment, Judgement } from '../../judge/types.ts';
 import { small } from '../../judge/words.ts';
 import type { HolePulls } from '../../stakeout/index.ts';
 import { PlanDrawing, Problem, PullRow, VerdictMark } from '../../ui/index.ts';
+import { unbroken } from '../../ui/unbroken.ts';
 import type { Units } from '../../units/index.ts';
 import { drawnPull, drawnSite } from '../drawn-site.ts';
 import { HoldChoice } from '../hold-choice.tsx';
@@ -65,8 +66,8 @@ export function HoleCard({ stake, hole, task }: HoleCardProps) {
       )}
       <StakePullRow name="A" pull={fromA} how={how} live={shown.includes(fromA)} stake={stake} />
       <StakePullRow name="B" pull={fromB} how={how} live={shown.includes(fromB)} stake={stake} />
-      {misread && <p>{misread.text}</p>}
-      {task === 'shift' && <p>{shiftWords(situation, assessed)}</p>}
+      {misread && <p>{unbroken(misread.text)}</p>}
+      {task === 'shift' && <p>{unbroken(shiftWords(situation, assessed))}</p>}
       {task === 'unsure' && unsure.mind && <p>{unsure.mind}</p>}
       {(task === 'done' || task === 'unsure') && <Why judgement={assessed.staked.position} />}
       <PlanDrawing
@@ -166,10 +167,10 @@ function WhereWords({ pulls, units, sloping }: WhereWordsProps) {
   return (
     <>
       <p>
-        {sideWords(pulls)} {crossingWords(pulls.crossing, units)}
+        {sideWords(pulls)} {unbroken(crossingWords(pulls.crossing, units))}
       </p>
-      <p>{stationWords(pulls, units)}</p>
-      {sloping && <p>{slopeWords(Math.max(pulls.fromA, pulls.fromB), units)}</p>}
+      <p>{unbroken(stationWords(pulls, units))}</p>
+      {sloping && <p>{unbroken(slopeWords(Math.max(pulls.fromA, pulls.fromB), units))}</p>}
     </>
   );
 }

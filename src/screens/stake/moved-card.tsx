@@ -4,6 +4,7 @@ import { stakeName } from '../../judge/moved-words.ts';
 import type { MovedAssessment, MovedStake } from '../../judge/types.ts';
 import { capital, listWords } from '../../judge/words.ts';
 import { Button, ButtonRow, PlanDrawing, Problem, PullRow } from '../../ui/index.ts';
+import { unbroken } from '../../ui/unbroken.ts';
 import { drawnPull, drawnSite } from '../drawn-site.ts';
 import { useJobBook } from '../job-book.ts';
 import { LoggedEntry } from '../logged-entry.tsx';
@@ -58,7 +59,7 @@ export function MovedCard(props: MovedCardProps) {
     >
       <h2>{headOf(moved)}</h2>
       {settle.failed && <Problem text="Not saved; free some space, then tap again." />}
-      <p>{moved.text}</p>
+      <p>{unbroken(moved.text)}</p>
       {moved.tells.map((pull) => (
         <PullRow
           key={pull.text}

@@ -4,6 +4,7 @@ import type { Plan } from '../../job/plan-schema.ts';
 import type { Hole } from '../../plan/index.ts';
 import { judgeStakes, proposeStakes, type StakeChoice } from '../../stakeout/index.ts';
 import { Button, ButtonRow, Problem, PullRow } from '../../ui/index.ts';
+import { unbroken } from '../../ui/unbroken.ts';
 import { useJobBook } from '../job-book.ts';
 import { More } from '../more.tsx';
 import { levelTape } from '../rise-words.ts';
@@ -63,8 +64,8 @@ export function PlaceCard({ onClose }: PlaceCardProps) {
       <PullRow live from="from A" to="to B" {...levelTape(situation, best.baseline)} units={plan.units} />
       <PlacePreview choice={best} />
       <More label="How good each hole will be">
-        <p>A stands {placeWords(planar(best.a), plan.units)}.</p>
-        <p>B stands {placeWords(planar(best.b), plan.units)}.</p>
+        <p>{unbroken(`A stands ${placeWords(planar(best.a), plan.units)}.`)}</p>
+        <p>{unbroken(`B stands ${placeWords(planar(best.b), plan.units)}.`)}</p>
         <PerHole choice={best} units={plan.units} />
       </More>
     </StakePage>

@@ -3,6 +3,7 @@ import type { PlanPlace } from '../../job/entry-schema.ts';
 import { placeOf } from '../../plan/index.ts';
 import { compareStakes, judgeStakes, type StakeChoice } from '../../stakeout/index.ts';
 import { Button, Problem, PullRow } from '../../ui/index.ts';
+import { unbroken } from '../../ui/unbroken.ts';
 import { useJobBook } from '../job-book.ts';
 import { levelTape } from '../rise-words.ts';
 import { MovedWarning } from './moved-warning.tsx';
@@ -70,7 +71,7 @@ export function PlaceForm({ best, onUse, onBack }: PlaceFormProps) {
             units={plan.units}
           />
           <PlacePreview choice={choice} />
-          <p>{best && compareStakes(choice, best, plan.units)?.text}</p>
+          <p>{best && unbroken(compareStakes(choice, best, plan.units)?.text ?? '')}</p>
         </section>
       )}
     </StakePage>

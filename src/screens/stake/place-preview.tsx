@@ -4,6 +4,7 @@ import { small } from '../../judge/words.ts';
 import { layPlan } from '../../plan/index.ts';
 import type { Crossing, StakeChoice } from '../../stakeout/index.ts';
 import { type Drawn, PlanDrawing, Problem } from '../../ui/index.ts';
+import { unbroken } from '../../ui/unbroken.ts';
 import type { Units } from '../../units/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { expectedEllipse } from './expected-ellipse.ts';
@@ -25,8 +26,8 @@ export function PlacePreview({ choice }: { readonly choice: StakeChoice }) {
         units={plan.units}
         {...drawnChoice(choice, situation.holes)}
       />
-      <p>{worstWords(choice, plan.units)}</p>
-      {motion && <p>{lieWords(motion, plan.units)}</p>}
+      <p>{unbroken(worstWords(choice, plan.units))}</p>
+      {motion && <p>{unbroken(lieWords(motion, plan.units))}</p>}
     </>
   );
 }

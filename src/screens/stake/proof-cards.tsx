@@ -3,6 +3,7 @@ import { describeEntry, endName } from '../../job/words.ts';
 import type { HoleAssessment, NextPull } from '../../judge/types.ts';
 import type { PlannedPull } from '../../stakeout/index.ts';
 import { Button, ButtonRow, JudgementTable, PlanDrawing, PullRow, StrikeForm } from '../../ui/index.ts';
+import { unbroken } from '../../ui/unbroken.ts';
 import { formatSmall, type Units } from '../../units/index.ts';
 import { drawnPull, drawnSite } from '../drawn-site.ts';
 import { HoldChoice } from '../hold-choice.tsx';
@@ -129,7 +130,7 @@ function PullCard({ stake, pull, headline, text, onGoOn }: PullCardProps) {
         </>
       }
     >
-      <h2>{headline}</h2>
+      <h2>{unbroken(headline)}</h2>
       <PullRow
         live
         from={`from ${endName(pull.from, plan)}`}
@@ -138,7 +139,7 @@ function PullCard({ stake, pull, headline, text, onGoOn }: PullCardProps) {
         m={m}
         units={plan.units}
       />
-      {text && <p>{text}</p>}
+      {text && <p>{unbroken(text)}</p>}
       <PlanDrawing
         title={plan.name}
         units={plan.units}

@@ -1,4 +1,5 @@
 import { Button, ButtonRow, PlanDrawing, Problem, PullRow } from '../../ui/index.ts';
+import { unbroken } from '../../ui/unbroken.ts';
 import { drawnSite } from '../drawn-site.ts';
 import { useJobBook } from '../job-book.ts';
 import { levelTape } from '../rise-words.ts';
@@ -45,7 +46,7 @@ export function ReferenceCard({ stake }: { readonly stake: 'A' | 'B' }) {
           units={plan.units}
         />
       )}
-      <p>{lieWords(laid.motion, plan.units)}</p>
+      <p>{unbroken(lieWords(laid.motion, plan.units))}</p>
       <PlanDrawing
         title={`${plan.name}, A and B`}
         units={plan.units}

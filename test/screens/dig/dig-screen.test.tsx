@@ -125,7 +125,7 @@ describe('a hole that was dug', () => {
   test('too shallow says by how much, and is logged again deeper', async () => {
     const job = await open([...DIGGABLE, dug(FIRST, '3 6')]);
     expect(heading()).toBe(`Hole ${FIRST} is out: not deep enough yet`);
-    expect(document.body.textContent).toMatch(/6″ short of the 4′ 0″ it must have/);
+    expect(document.body.textContent).toMatch(/6″ short of the 4′\s0″ it must have/);
     tap('Log as-dug again');
     typeDug('4 1', '1 6');
     choose('Nothing');

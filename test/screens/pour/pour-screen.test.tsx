@@ -54,6 +54,7 @@ describe('a gate that is shut', () => {
     expect(within(missing('2')).getAllByRole('listitem')).toHaveLength(1);
     press(/^The weather is fit for concrete/);
     await arrives('Hole 2 is ready for concrete');
+    expect(screen.getByText(/The weather is fit for concrete\. Looked at .*\d{1,2}:\d\d/)).toBeTruthy();
     expect((await job.log()).slice(-5).map(({ body }) => body)).toEqual(TICKS.map((item) => tick('2', item)));
   });
 

@@ -19,6 +19,8 @@ describe('the record', () => {
     expect(screen.getByRole('img', { name: /^Garden room, seen from above/ })).toBeTruthy();
     const posts = within(screen.getByRole('table', { name: 'Posts as set' }));
     expect(posts.getByRole('rowheader', { name: 'Pier P' })).toBeTruthy();
+    expect(posts.getByRole('columnheader', { name: 'Level with the others' })).toBeTruthy();
+    expect(screen.getByText(/^The tops|^Tops|^No top is measured/)).toBeTruthy();
     const holes = within(screen.getByRole('table', { name: 'Holes as dug' }));
     const four = within(holes.getByRole('rowheader', { name: '4' }).closest('tr')!);
     expect(four.getByText('rock')).toBeTruthy();

@@ -5,6 +5,7 @@ import type { Body } from '../../../src/job/entry-schema.ts';
 import { roundedLength } from '../../../src/job/length.ts';
 import { SetScreen } from '../../../src/screens/set/set-screen.tsx';
 import { REPEAT_TAP_MS } from '../../../src/ui/repeat-tap.ts';
+import { unbroken } from '../../../src/ui/unbroken.ts';
 import { inches } from '../../job/sample.ts';
 import { fillDisk } from '../../store/fake-store.ts';
 import { type OpenScreen, openScreen, painted } from '../plan/open-screen.tsx';
@@ -282,7 +283,7 @@ test('the misread tape of the example: pulled again, and the wrong one struck', 
   await arrives('Two tapes to post 8 disagree: strike the wrong one');
   press('Choose and strike');
   await painted();
-  press('Pull B to post 8, the middle of the inner face: 36′ 10 9/16″, level');
+  press(unbroken('Pull B to post 8, the middle of the inner face: 36′ 10 9/16″, level'));
   await painted();
   fireEvent.click(screen.getByRole('radio', { name: 'misread', hidden: true }));
   await painted();

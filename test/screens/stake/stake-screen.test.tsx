@@ -313,7 +313,7 @@ describe('proof', () => {
     const wrong = pull(from.thing, to.thing, expected + 0.3048);
     await open([...STAKED, ...checked(CHECKS.length).slice(1), wrong]);
     const box = screen.getByRole('region', { name: 'Caution: a reading looks wrong' });
-    expect(box.textContent).toMatch(/looks 1′ .* too long/);
+    expect(box.textContent).toMatch(/looks 1′\s.* too long/);
     expect(screen.getByRole('button', { name: /^Strike: Pull stake/ })).toBeTruthy();
     expect(screen.getByRole('button', { name: /^Pull again: Pull stake/ })).toBeTruthy();
   });
