@@ -7,7 +7,7 @@ import { type Plan, PlanSchema } from '../../../src/job/plan-schema.ts';
 import { defaultPlan } from '../../../src/plan/index.ts';
 import { PlanScreen } from '../../../src/screens/plan/plan-screen.tsx';
 import { REPEAT_TAP_MS } from '../../../src/ui/repeat-tap.ts';
-import { unbroken, unbroken } from '../../../src/ui/unbroken.ts';
+import { unbroken } from '../../../src/ui/unbroken.ts';
 import { sampleBodies, samplePlan } from '../../job/sample.ts';
 import { fillDisk } from '../../store/fake-store.ts';
 import { openScreen, painted } from './open-screen.tsx';
