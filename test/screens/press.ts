@@ -1,4 +1,4 @@
-import { fireEvent, screen } from '@testing-library/preact';
+import { fireEvent, screen, waitFor } from '@testing-library/preact';
 import { REPEAT_TAP_MS } from '../../src/ui/repeat-tap.ts';
 
 let now = 0;
@@ -13,3 +13,9 @@ export function press(name: string | RegExp): void {
   Object.defineProperty(event, 'timeStamp', { value: now });
   fireEvent(screen.getByRole('button', { name, hidden: true }), event);
 }
+
+/** Once what was pressed is there: a sheet may be in a file that is loaded when it is first wanted. */
+export const whole = (): Promise<void> =>
+  waitFor(() => {
+    if (screen.queryByText('One moment…')) throw new Error('Still loading.');
+  });

@@ -1,10 +1,15 @@
-import { useMemo, useState } from 'preact/hooks';
-import { viewOf } from '../../judge/view.ts';
+import { useState } from 'preact/hooks';
 import { Button } from '../../ui/index.ts';
-import { useJobBook } from '../job-book.ts';
-import { BuySheet } from './buy-sheet.tsx';
+import { lazily } from '../lazily.tsx';
+import { Opening } from '../opening.tsx';
+import { part } from '../part.ts';
 
-/** Opens what is to be bought. It is worked out only once it is wanted. */
+const OpenBuy = lazily<{ readonly onClose: () => void }>(
+  part(async () => (await import('./open-buy.tsx')).OpenBuy),
+  ({ onClose }) => <Opening title="To buy" onClose={onClose} />,
+);
+
+/** Opens what is to be bought. It is loaded, and worked out, only once it is wanted. */
 export function BuyButton() {
   const [open, setOpen] = useState(false);
   return (
@@ -13,10 +18,4 @@ export function BuyButton() {
       {open && <OpenBuy onClose={() => setOpen(false)} />}
     </>
   );
-}
-
-function OpenBuy({ onClose }: { readonly onClose: () => void }) {
-  const { situation } = useJobBook();
-  const view = useMemo(() => viewOf(situation), [situation]);
-  return view && <BuySheet view={view} stands={view.plan} onClose={onClose} />;
 }

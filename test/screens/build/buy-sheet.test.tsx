@@ -6,7 +6,7 @@ import { PlanScreen } from '../../../src/screens/plan/plan-screen.tsx';
 import { PourScreen } from '../../../src/screens/pour/pour-screen.tsx';
 import { Field, len, ringPlan } from '../../judge/field.ts';
 import { openScreen } from '../plan/open-screen.tsx';
-import { press } from '../press.ts';
+import { press, whole } from '../press.ts';
 
 afterEach(cleanup);
 
@@ -16,6 +16,7 @@ const sheet = () => within(screen.getByRole('dialog', { name: 'To buy' }));
 async function openBuy(first: readonly Body[]) {
   const job = await openScreen(PlanScreen, first);
   press('To buy');
+  await whole();
   return job;
 }
 

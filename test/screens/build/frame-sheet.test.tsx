@@ -6,7 +6,7 @@ import { RecordScreen } from '../../../src/screens/record/record-screen.tsx';
 import { sampleBodies } from '../../job/sample.ts';
 import { Field, post, ringPlan, stake } from '../../judge/field.ts';
 import { openScreen } from '../plan/open-screen.tsx';
-import { press } from '../press.ts';
+import { press, whole } from '../press.ts';
 
 afterEach(() => {
   cleanup();
@@ -36,6 +36,7 @@ const sheet = () => within(screen.getByRole('dialog', { name: 'Frame and cuts' }
 async function openFrame(first: readonly Body[]) {
   const job = await openScreen(RecordScreen, first);
   press('Frame and cuts');
+  await whole();
   return job;
 }
 

@@ -9,7 +9,7 @@ import { StakeScreen } from '../../../src/screens/stake/stake-screen.tsx';
 import { inches } from '../../job/sample.ts';
 import { fillDisk } from '../../store/fake-store.ts';
 import { type OpenScreen, openScreen, painted } from '../plan/open-screen.tsx';
-import { press } from '../press.ts';
+import { press, whole } from '../press.ts';
 import { DIGGABLE, READY } from '../stake/field-day.ts';
 import { typeReading } from '../taps.ts';
 
@@ -32,6 +32,7 @@ async function go(...buttons: (string | RegExp)[]): Promise<void> {
   for (const name of buttons) {
     press(name);
     await painted();
+    await whole();
   }
 }
 

@@ -6,8 +6,8 @@ import { useJobBook } from '../../job-book.ts';
 import { More } from '../../more.tsx';
 import { drawnString } from './drawn-strings.ts';
 import { stringName, stringsWords } from './string-words.ts';
-import type { OpenStrings } from './strings-button.tsx';
 import { type JobStrings, nailTask, nailThing, presentIn } from './strings-of.ts';
+import type { OpenStrings } from './strings-props.ts';
 
 export interface StringsSheetProps {
   readonly view: JobView;

@@ -14,8 +14,8 @@ import { drawnNear } from './drawn-strings.ts';
 import { NailAction } from './nail-steps.tsx';
 import { OnStringFlow } from './on-string-flow.tsx';
 import { crossingWords, offsetWords } from './string-words.ts';
-import type { OpenStrings } from './strings-button.tsx';
 import { type JobStrings, nailTask, offsetStake, presentIn } from './strings-of.ts';
+import type { OpenStrings } from './strings-props.ts';
 
 export interface TiesSheetProps {
   readonly view: JobView;
