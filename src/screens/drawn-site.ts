@@ -20,6 +20,8 @@ export interface DrawnSiteOptions {
   readonly live?: string | null;
   readonly lookOf?: (hole: HoleAssessment) => HoleLook;
   readonly pulls?: readonly DrawnPull[];
+  /** Shows where the plan's front is; unless said otherwise while no one hole is worked on, which then has the room. */
+  readonly front?: boolean;
 }
 
 /**
@@ -29,8 +31,14 @@ export interface DrawnSiteOptions {
 export function drawnSite(
   situation: Pick<Situation, 'holes' | 'laid' | 'measured'>,
   assessed: readonly HoleAssessment[],
-  { live = null, lookOf = (hole) => ({ state: stateOf(hole) }), pulls = [] }: DrawnSiteOptions = {},
+  options: DrawnSiteOptions = {},
 ): Drawn {
+  const {
+    live = null,
+    lookOf = (hole) => ({ state: stateOf(hole) }),
+    pulls = [],
+    front = live === null,
+  } = options;
   const { holes, laid } = situation;
   const looks = new Map(assessed.map((hole) => [hole.hole, lookOf(hole)]));
   const drawn = holes.map(
@@ -48,7 +56,7 @@ export function drawnSite(
   const references = referencePlaces(situation);
   return {
     holes: drawn,
-    front: frontIn(laid?.motion.turn ?? 0),
+    ...(front ? { front: frontIn(laid?.motion.turn ?? 0) } : {}),
     ...(stakes ? { stakes } : {}),
     ...(references.length > 0 ? { references } : {}),
     pulls,

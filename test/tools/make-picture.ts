@@ -26,8 +26,11 @@ const SHOWN: readonly Shown[] = [
 ];
 
 async function card(page: Page, shown: Shown): Promise<Buffer> {
-  const { log } = readExample();
-  await restoreLog(page, shown.upTo === undefined ? log : upTo(shown.upTo, log));
+  const whole = readExample().log;
+  const log = shown.upTo === undefined ? whole : upTo(shown.upTo, whole);
+  // A moment after the last line: half a day later the app asks first whether A and B have stood still.
+  await page.clock.setSystemTime(new Date(log.at(-1)?.at ?? 0));
+  await restoreLog(page, log);
   // Loaded anew, the page no longer says what it saved last.
   await page.reload();
   await show(page, shown.phase, shown.hole);

@@ -27,7 +27,9 @@ export function SetDrawing({ hole, step }: SetDrawingProps) {
   if (!plan) return null;
   const live = hole?.hole ?? null;
   const pulls = (step ? pullsOf(step) : []).flatMap((pull) => drawnPull(situation, pull, 'live') ?? []);
-  const { front, ...site } = drawnSite(situation, assessment.holes, { live, lookOf: setLook, pulls });
+  // Faces that are named by the centre need no front to be found by.
+  const front = live === null || turningOf(plan, live) === 'grid';
+  const site = drawnSite(situation, assessment.holes, { live, lookOf: setLook, pulls, front });
   const faces = step && live !== null ? touchedFaces(situation, step, live) : [];
   const assessed = new Map(assessment.holes.map((each) => [each.hole, each]));
   return (
@@ -36,8 +38,6 @@ export function SetDrawing({ hole, step }: SetDrawingProps) {
       units={plan.units}
       {...site}
       faces={faces}
-      // Where faces are named by the centre, the room is better used for what is pulled.
-      {...(front !== undefined && live !== null && turningOf(plan, live) === 'grid' ? { front } : {})}
       holes={site.holes.map((drawn) => withResult(drawn, assessed.get(drawn.label), step))}
       maxHeight={step?.do === 'move' ? MOVE_HEIGHT : DRAWING_HEIGHT}
     />
@@ -63,6 +63,8 @@ function touchedFaces({ plan, laid }: Situation, step: SetStep, live: string): D
       : [{ hole, bearing: sideBearing(facing, side), name: sideName(side, turningOf(plan, hole)) }];
   };
   if (step.do === 'plumb') return face(live, step.side);
+  // The way to push is what a small drawing of a move is for.
+  if (step.do === 'move') return [];
   return pullsOf(step)
     .flatMap(({ from, to }) => [from, to])
     .flatMap(({ thing, touch }) =>

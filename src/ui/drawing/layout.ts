@@ -36,6 +36,7 @@ export interface PlacedNail extends PlacedReference {
 }
 
 export interface PlacedFace {
+  readonly hole: string;
   readonly name: string;
   readonly bar: Segment;
   readonly label: Label | null;
@@ -114,7 +115,7 @@ export function layOut(all: Drawn, width: number, maxHeight: number, text = 1): 
     ),
     holes: marks.map(({ hole, at }, i) => ({ hole, at, r, label: label(i), arrow: arrows[i]! })),
     nails: nails.map(({ text: name, at }, i) => ({ name, at, label: label(toNails + i) })),
-    faces: bars.map(({ name, bar }, i) => ({ name, bar, label: label(toFaces + i) })),
+    faces: bars.map(({ hole, name, bar }, i) => ({ hole, name, bar, label: label(toFaces + i) })),
     front: front && { arrow: front, label: label(toFaces + bars.length) },
   };
 }

@@ -84,7 +84,7 @@ export function PlanDrawing({ title, units, onHole, maxHeight = USUAL_HEIGHT, ..
           <NailDot key={nail.name} nail={nail} />
         ))}
         {layout.faces.map((face) => (
-          <FaceMark key={face.name} face={face} />
+          <FaceMark key={`${face.hole} ${face.name}`} face={face} />
         ))}
         {layout.front && <FrontMark front={layout.front} />}
         <Footer layout={layout} units={units} />

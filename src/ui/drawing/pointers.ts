@@ -12,6 +12,7 @@ export interface Mark {
 
 /** A bar along a touched face. */
 export interface FaceBar {
+  readonly hole: string;
   readonly name: string;
   readonly bar: Segment;
   /** Centre of what it is a face of. */
@@ -38,7 +39,7 @@ export function faceBar(
     from: add(foot, scale(across, -FACE_HALF)),
     to: add(foot, scale(across, FACE_HALF)),
   };
-  return { name, bar, of: mark.at };
+  return { hole, name, bar, of: mark.at };
 }
 
 export const FRONT = 'front';
