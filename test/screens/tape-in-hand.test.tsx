@@ -129,7 +129,7 @@ describe('the tape in hand', () => {
       ]),
     );
     await tapWhenThere(
-      /^Tape Red: reads 100′ where there are 100′ 0 1\/4″; its end makes readings 1\/16″ too long/,
+      /^Tape Red: reads 100′ where there are 100′\s0\s1\/4″; its end makes readings 1\/16″ too long/,
     );
     await tapWhenThere('Remove tape Red');
     await waitFor(async () => expect((await job.plan()).instruments).not.toHaveProperty('tapes'));

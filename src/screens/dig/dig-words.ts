@@ -65,7 +65,7 @@ const notIn = ({ verdict }: Judgement): boolean => verdict !== 'in';
 export function obstructionWords(hole: string, obstruction: string): string {
   const named = obstruction in OBSTRUCTION_NAMES && obstruction !== 'other';
   const met = named
-    ? `${OBSTRUCTION_NAMES[obstruction as Obstruction].toLowerCase()} was met`
+    ? `${OBSTRUCTION_NAMES[obstruction as Obstruction].toLowerCase()} ${obstruction === 'roots' ? 'were' : 'was'} met`
     : 'something is in the way';
   return `Hole ${hole}: ${met}. Whether the hole will do is a decision by whoever is responsible for the structure: the designer or the building office.`;
 }

@@ -62,5 +62,6 @@ test('an obstruction is never OK: it is somebody’s decision', () => {
   expect(obstructionWords('4', 'rock')).toMatch(
     /^Hole 4: rock was met\..*a decision by whoever is responsible/,
   );
+  expect(obstructionWords('4', 'roots')).toMatch(/^Hole 4: roots were met\./);
   expect(obstructionWords('4', 'other')).toMatch(/^Hole 4: something is in the way\./);
 });
