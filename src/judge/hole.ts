@@ -67,7 +67,7 @@ export function assessHole(
     dug: dugOf(dug, required.depth),
     set,
     digGate: digGate(view, label, stakePosition, required, baselineTrouble),
-    pourGate: pourGate(view, label, dug, set),
+    pourGate: pourGate(view, label, dug, set, baselineTrouble),
     poured: pour ? { at: pour.at, bags: pour.body.bags } : null,
   };
 }

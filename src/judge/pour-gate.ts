@@ -10,10 +10,21 @@ import { capital } from './words.ts';
 
 export type SetJudgements = Pick<HoleAssessment['set'], 'position' | 'plumb' | 'level' | 'spacing'>;
 
-/** What must be so before concrete goes in: after it sets, a wrong post is a broken-out footing. */
-export function pourGate(view: JobView, hole: string, dug: DugJudgement, set: SetJudgements): Gate {
+/**
+ * What must be so before concrete goes in: after it sets, a wrong post is a broken-out footing.
+ *
+ * @param baselineTrouble what is wrong with A–B or another stake, in words; null when nothing is. Every place hangs on them.
+ */
+export function pourGate(
+  view: JobView,
+  hole: string,
+  dug: DugJudgement,
+  set: SetJudgements,
+  baselineTrouble: string | null,
+): Gate {
   const post = thingName(postOf(hole), view.plan);
   return gateOf([
+    ...(baselineTrouble === null ? [] : [red('baseline', baselineTrouble)]),
     ...dugItems(view, hole, dug),
     stands(view, postOf(hole))
       ? green('set', `${capital(post)} is set.`)

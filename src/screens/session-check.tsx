@@ -1,8 +1,10 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { endName } from '../job/words.ts';
 import { viewOf } from '../judge/view.ts';
-import { Button, ButtonRow, Caution, Problem, PullRow } from '../ui/index.ts';
+import { capital } from '../judge/words.ts';
+import { Button, ButtonRow, Caution, Problem } from '../ui/index.ts';
 import { unbroken } from '../ui/unbroken.ts';
+import { formatLength } from '../units/index.ts';
 import { useJobBook } from './job-book.ts';
 import { PullFlow } from './pull-flow.tsx';
 import { heldTape } from './rise-words.ts';
@@ -28,19 +30,18 @@ export function SessionCheck() {
   const { plan } = situation;
   if (!plan || !session) return null;
   const { ask, why, found, without } = session;
+  const tape = ask && heldTape(situation, ask, how);
   return (
     <Caution title={sessionTitle(session)}>
       {failed && <Problem text="Not saved; free some space, then tap again." />}
       {found !== null && <p>{unbroken(found)}</p>}
       {why !== '' && <p>{unbroken(why)}</p>}
-      {ask && (
+      {ask && tape && (
         <>
-          <PullRow
-            from={`from ${endName(ask.from, plan)}`}
-            to={`to ${endName(ask.to, plan)}`}
-            {...heldTape(situation, ask, how)}
-            units={plan.units}
-          />
+          <p>
+            {capital(endName(ask.from, plan))} to {endName(ask.to, plan)} should read{' '}
+            <strong>{unbroken(formatLength(tape.m, plan.units))}</strong>, {tape.held}.
+          </p>
           {skipping && <p>{SKIP_COSTS}</p>}
           <ButtonRow>
             {skipping ? (
@@ -48,7 +49,7 @@ export function SessionCheck() {
             ) : (
               <Button onPress={() => setSkipping(true)}>Not this time</Button>
             )}
-            <Button onPress={() => setOpen(true)}>Check {found === null ? 'A–B' : 'it'} now</Button>
+            <Button onPress={() => setOpen(true)}>Check {found === null ? 'A–B' : 'it'}</Button>
           </ButtonRow>
           {open && <PullFlow pull={ask} how={how} onClose={() => setOpen(false)} />}
         </>

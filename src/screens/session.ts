@@ -53,7 +53,7 @@ export function sessionOf(view: JobView, holes: readonly HoleAssessment[], now: 
   if (!pulls.some((pull) => joins(pull, A, B)))
     return {
       ask: { from: nailIn(A), to: nailIn(B), expected: view.measured.baseline.length },
-      why: `Nothing was logged for ${awayWords(view.entries, began, now)}. Whatever is pulled from a stake that was knocked meanwhile is wrong by as much.`,
+      why: `Nothing was logged for ${awayWords(view.entries, began, now)}: a stake may have been knocked meanwhile.`,
       found: null,
       without: NOT_LOOKED_AT,
     };

@@ -10,6 +10,7 @@ import { Field, post } from './field.ts';
 
 const REQUIRED = 1.0;
 export interface Change {
+  readonly baselineTrouble?: string;
   readonly before?: (field: Field) => void;
   readonly after?: (field: Field) => void;
   readonly skip?: readonly string[];
@@ -55,12 +56,14 @@ export function gate(change: Change = {}): Gate {
   const view = fakeView(field, { ...measuredOf(field), ...change.measured });
   const hole = view.holes.find(({ label }) => label === '1')!;
   const sited = view.sited.get('1')!;
-  return pourGate(view, '1', judgeDug(view, '1', REQUIRED, hole.holeDiameter), {
+  const set = {
     position: judgePosition(view, post('1'), sited.site, ''),
     plumb: judgePlumb(view, '1'),
     level: judgeLevel(view, '1', hole.top),
     spacing: hole.neighbours.map((to) => ({ ...judgeSpacing(view, sited, view.sited.get(to)!, null), to })),
-  });
+  };
+  const dugSoFar = judgeDug(view, '1', REQUIRED, hole.holeDiameter);
+  return pourGate(view, '1', dugSoFar, set, change.baselineTrouble ?? null);
 }
 export const postAt = (right: number, more = {}, sigma?: number, unseen?: number): FakeMeasured => {
   const at = new Field().site().off(post('1'), right, 0).placeOf(post('1'));

@@ -29,6 +29,7 @@ describe('pour gate', () => {
   });
 
   const closers: [string, GateItem['item'][], Change][] = [
+    ['a stake is believed to have moved', ['baseline'], { baselineTrouble: 'Stake A has moved.' }],
     ['the hole is not dug', ['dug', 'depth', 'width', 'obstruction'], { skip: ['dug'] }],
     ['the hole is too shallow', ['depth'], { after: dug(950) }],
     ['the depth is too close to tell', ['depth'], { after: dug(1003) }],

@@ -35,8 +35,8 @@ describe('when work begins again', () => {
     const asked = session(PROVED, 16)!;
     expect(asked.ask).toMatchObject({ from: { thing: A }, to: { thing: B } });
     expect(asked.ask!.expected).toBeCloseTo(BASELINE, 2);
-    expect(asked.why).toMatch(/^Nothing was logged for 16 hours\. /);
-    expect(session(PROVED, 72)!.why).toMatch(/^Nothing was logged for 3 days\. /);
+    expect(asked.why).toMatch(/^Nothing was logged for 16 hours: /);
+    expect(session(PROVED, 72)!.why).toMatch(/^Nothing was logged for 3 days: /);
   });
 
   test('nothing is asked within a session, nor before A–B was ever pulled', () => {
