@@ -5,6 +5,7 @@ import { afterEach, expect, test, vi } from 'vitest';
 import type { Body } from '../../src/job/entry-schema.ts';
 import { JobFrame } from '../../src/screens/job-frame.tsx';
 import { PullFlow, type PullToRead } from '../../src/screens/pull-flow.tsx';
+import { unbroken } from '../../src/ui/unbroken.ts';
 import { formatLength } from '../../src/units/index.ts';
 import { inches } from '../job/sample.ts';
 import { fillDisk } from '../store/fake-store.ts';
@@ -140,7 +141,7 @@ test('back from a failed save, the keypad still holds what was typed', async () 
   vi.restoreAllMocks();
   fireEvent.click(screen.getByRole('button', { name: 'Back', hidden: true }));
   await waitFor(() =>
-    expect(screen.getByRole('button', { name: `Read it: ${GOOD}`, hidden: true })).toBeTruthy(),
+    expect(screen.getByRole('button', { name: unbroken(`Read it: ${GOOD}`), hidden: true })).toBeTruthy(),
   );
 });
 

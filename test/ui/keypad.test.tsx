@@ -4,6 +4,7 @@ import { afterEach, describe, expect, test, vi } from 'vitest';
 import type { Length } from '../../src/job/length.ts';
 import type { KeypadProps } from '../../src/ui/index.ts';
 import { Keypad } from '../../src/ui/index.ts';
+import { unbroken } from '../../src/ui/unbroken.ts';
 
 afterEach(cleanup);
 
@@ -36,7 +37,7 @@ describe('a reading by taps', () => {
     const { onDone } = open();
     tap('1', '8', '′ ft', '6 inches', '5/16');
     expect(screen.getByText('18 feet 6 and 5/16 inches')).toBeTruthy();
-    tap('Read it: 18′ 6 5/16″');
+    tap(unbroken('Read it: 18′ 6 5/16″'));
     expect(onDone).toHaveBeenCalledExactlyOnceWith({ m: 5.6467375, typed: '18′ 6 5/16″', units: 'ft-in-16' });
   });
 
