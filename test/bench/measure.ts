@@ -1,16 +1,22 @@
 /**
- * How long the adjustment takes, beside a general-purpose solver on the same readings. Run: npm run bench
+ * How long it takes to say all that there is to say of the example job, as the phone does after every reading; and of that
+ * the adjustment alone, on jobs of several sizes and beside a general-purpose solver on the same readings.
+ * Run: npm run bench
  *
  * Seeded jobs; medians of wall-clock times and of processor time after a warm-up (on a busy machine only the second says
  * much). Prints a checksum of the answers, so that a faster wrong answer shows.
  */
 import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
+import { EXAMPLE_FILE } from '../../src/desk/make-example.ts';
 import { standing } from '../../src/job/log.ts';
+import { assess } from '../../src/judge/assess.ts';
 import { firstDatum } from '../../src/measure/datum.ts';
 import { measure } from '../../src/measure/index.ts';
 import { networkOf } from '../../src/measure/network.ts';
+import { readBackup } from '../../src/store/read-backup.ts';
 import { INSTRUMENTS } from '../measure/build.ts';
 import { denseProblem } from '../measure/dense.ts';
 import { type BenchJob, gridJob, pullsIn, ringJob } from './measure-job.ts';
@@ -37,6 +43,28 @@ function time(work: () => void, rounds: number, warmUp: number): Timing {
     processor.push((user + system) / 1000);
   }
   return { wall: medianOf(wall), processor: medianOf(processor) };
+}
+
+function exampleLog() {
+  const backup = readBackup(readFileSync(EXAMPLE_FILE, 'utf8'));
+  if (!backup.ok) throw new Error(backup.problem.text);
+  return backup.value.log;
+}
+
+/** From the log to every verdict and sentence. The checksum adds the characters of the answer's JSON. */
+function timeAssess(rounds: number, warmUp: number) {
+  const log = exampleLog();
+  const pulls = log.filter(({ body }) => body.kind === 'pull').length;
+  let assessment = assess(log);
+  const timing = time(
+    () => {
+      assessment = assess(log);
+    },
+    rounds,
+    warmUp,
+  );
+  const checksum = [...JSON.stringify(assessment)].reduce((sum, each) => sum + each.charCodeAt(0), 0);
+  return { ...timing, pulls, checksum };
 }
 
 function timeMeasure(job: BenchJob, rounds: number, warmUp: number) {
@@ -94,8 +122,14 @@ function memory(): { before: number; most: number } {
 const show = ({ wall, processor }: Timing) =>
   `${wall.toFixed(2).padStart(10)} ms wall ${processor.toFixed(2).padStart(10)} ms processor`;
 
+const ASSESSED_WITHIN_MS = 2;
+const assessed = timeAssess(300, 300);
+console.log(
+  `${'assess, example job'.padEnd(24)}${`${assessed.pulls} pulls`.padStart(12)}${show(assessed)}   (at most ${ASSESSED_WITHIN_MS} ms)  checksum ${assessed.checksum}`,
+);
+
 const cases = [
-  { name: 'ring of 10 and a pier', job: ringJob(1), rounds: 300, warmUp: 300, most: 2 },
+  { name: 'ring and a pier', job: ringJob(1), rounds: 300, warmUp: 300, most: 2 },
   { name: 'grid of 100', job: gridJob(100, 1), rounds: 60, warmUp: 30, most: 20 },
   { name: 'grid of 1000', job: gridJob(1000, 1), rounds: 9, warmUp: 3, most: 600 },
 ];
@@ -103,7 +137,7 @@ const timings = cases.map(({ name, job, rounds, warmUp, most }) => {
   const timing = timeMeasure(job, rounds, warmUp);
   const size = `${pullsIn(job)} pulls`.padStart(12);
   console.log(
-    `${name.padEnd(24)}${size}${show(timing)}   (at most ${most} ms)  checksum ${timing.checksum.toFixed(6)}`,
+    `${`measure, ${name}`.padEnd(24)}${size}${show(timing)}   (at most ${most} ms)  checksum ${timing.checksum.toFixed(6)}`,
   );
   return timing;
 });
