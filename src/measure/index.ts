@@ -20,6 +20,6 @@ export {
   tapeOf,
 } from './taped.ts';
 export { type PostsTogether, postsTogether } from './together.ts';
-export { halfSection } from './touch.ts';
+export { halfSection, reachOf } from './touch.ts';
 export { type Collimation, collimationOf } from './two-peg.ts';
 export * from './types.ts';

@@ -8,9 +8,11 @@ import { formatLength, type Units } from '../units/index.ts';
 import { doubtOf } from './belief.ts';
 import { useJobBook } from './job-book.ts';
 import { NotSaved } from './not-saved.tsx';
+import { type PullEnds, retouched } from './retouched.ts';
 import { alongSlope, riseBetween } from './rise.ts';
 import { TapeButton, useHasTapes } from './tape-choice.tsx';
 import { TapeSheet } from './tape-sheet.tsx';
+import { OpenTouch, TouchButton } from './touch-button.tsx';
 import { useLog } from './use-log.ts';
 
 export interface PullToRead {
@@ -36,22 +38,24 @@ interface Read {
  * Takes one tape reading, and where the tape lay along the slope the rise between its ends, and logs them as one pull.
  * Until the pull is on disk what was typed stays on the screen, with the reason and the way to try again.
  */
-export function PullFlow({ pull, how, onClose }: PullFlowProps) {
+export function PullFlow({ pull: proposed, how, onClose }: PullFlowProps) {
   const { situation } = useJobBook();
   const { failed, log } = useLog();
   const [draft, setDraft] = useState('');
   const [reading, setReading] = useState<Length | null>(null);
   const [unsaved, setUnsaved] = useState<Read | null>(null);
-  const [choosing, setChoosing] = useState(false);
+  const [choosing, setChoosing] = useState<'tape' | 'touch' | null>(null);
+  const [touched, setTouched] = useState<PullEnds | null>(null);
   const hasTapes = useHasTapes();
   const { plan, inHand } = situation;
   if (!plan) return null;
+  const pull = touched ? retouched(proposed, touched, situation) : proposed;
 
   const save = async (read: Read) => {
     setUnsaved(read);
     if (await log({ kind: 'pull', from: pull.from, to: pull.to, ...read, ...tapeLogged(inHand) })) onClose();
   };
-  const ends = `${endName(pull.from, plan)} to ${endName(pull.to, plan)}`;
+  const line = `${endName(pull.from, plan)} to ${endName(pull.to, plan)}`;
   const back = () => {
     setUnsaved(null);
     setReading(null);
@@ -59,7 +63,7 @@ export function PullFlow({ pull, how, onClose }: PullFlowProps) {
   if (failed && unsaved)
     return (
       <NotSaved
-        what={`${ends}: ${lengthWords(unsaved.reading)}`}
+        what={`${line}: ${lengthWords(unsaved.reading)}`}
         onAgain={() => void save(unsaved)}
         onBack={back}
       />
@@ -67,14 +71,26 @@ export function PullFlow({ pull, how, onClose }: PullFlowProps) {
   if (reading)
     return (
       <RiseFlow
-        ends={ends}
+        ends={line}
         units={plan.units}
         most={reading.m}
         onDone={(rise) => void save({ reading, hold: rise ? { how: 'slope', rise } : { how: 'slope' } })}
         onClose={back}
       />
     );
-  if (choosing) return <TapeSheet onClose={() => setChoosing(false)} />;
+  const onChosen = () => setChoosing(null);
+  if (choosing === 'tape') return <TapeSheet onClose={onChosen} />;
+  if (choosing === 'touch')
+    return (
+      <OpenTouch
+        ends={pull}
+        onDone={(ends) => {
+          setTouched(ends);
+          onChosen();
+        }}
+        onClose={onChosen}
+      />
+    );
   const rise = riseBetween(situation, pull.from, pull.to);
   const take = (length: Length) => {
     if (how === 'level') return void save({ reading: length, hold: { how: 'level' } });
@@ -85,7 +101,7 @@ export function PullFlow({ pull, how, onClose }: PullFlowProps) {
   const length = expectedLength(pull, how, rise);
   return (
     <Keypad
-      title={`Tape, ${ends}`}
+      title={`Tape, ${line}`}
       units={plan.units}
       hint={hintFor(how, rise, plan.units)}
       {...(length === null ? {} : { expected: readingOn(inHand, length) })}
@@ -96,7 +112,8 @@ export function PullFlow({ pull, how, onClose }: PullFlowProps) {
       onDone={take}
       onClose={onClose}
     >
-      {hasTapes && <TapeButton onPress={() => setChoosing(true)} />}
+      {hasTapes && <TapeButton onPress={() => setChoosing('tape')} />}
+      <TouchButton from={pull.from} to={pull.to} onPress={() => setChoosing('touch')} />
     </Keypad>
   );
 }

@@ -9,7 +9,8 @@ import { isProved } from '../looks.ts';
 /** Where a tape starts: `from A’s nail`, `from post 3, the middle of the clockwise face`. */
 export function fromWords(end: PullEnd, plan: Plan): string {
   const { thing } = end;
-  if (thing.kind === 'post') return `from ${thingName(thing, plan)}, ${touchWords(end, plan)}`;
+  if (thing.kind === 'post')
+    return `from ${thingName(thing, plan)}, ${touchWords(end, plan)}${heightWords(end)}`;
   return `from ${nailWords(end, plan)}`;
 }
 
