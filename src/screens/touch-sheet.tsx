@@ -7,9 +7,10 @@ import type { Situation } from '../judge/situation.ts';
 import { capital } from '../judge/words.ts';
 import { Button, ChoiceField, Sheet } from '../ui/index.ts';
 import { TextInput } from '../ui/text-input.tsx';
-import { EXAMPLES, ok, type Result, type Units } from '../units/index.ts';
+import { formatLength, ok, type Result, type Units } from '../units/index.ts';
 import { useJobBook } from './job-book.ts';
 import { touchChoices } from './stake/string-things.ts';
+import './touch.css';
 import type { TouchProps } from './touch-props.ts';
 
 /** What stands in the fields of one end. */
@@ -66,10 +67,10 @@ function EndFields({ end: { thing }, draft, onDraft }: EndFieldsProps) {
   const { plan } = situation;
   if (!plan || thing.kind !== 'post') return null;
   return (
-    <>
+    <div class="touch-choices">
       <TextInput
         label={heightLabel(thing, situation)}
-        hint={`Such as ${EXAMPLES[plan.units]}, above the ground. Empty at the ground.`}
+        hint={`Above the ground, such as ${formatLength(EXAMPLE_M, plan.units)}. Empty at the ground.`}
         draft={{
           text: draft.height,
           error: draft.fault,
@@ -83,7 +84,7 @@ function EndFields({ end: { thing }, draft, onDraft }: EndFieldsProps) {
         choices={postTouches(situation, thing).map(({ words }) => ({ value: words, label: capital(words) }))}
         onChange={(touched) => onDraft({ ...draft, touched })}
       />
-    </>
+    </div>
   );
 }
 
@@ -118,12 +119,15 @@ function readEnd(end: PullEnd, { touched, height: text }: EndDraft, situation: S
   return ok({ thing, touch, ...(height.value ? { height: height.value } : {}) });
 }
 
-/** No one holds a tape higher without a ladder, metres: more is a slip. */
-const HIGHEST_M = 3;
+/** Ten feet, metres: no one holds a tape higher without a ladder, so more is a slip. */
+const HIGHEST_M = 3.048;
+
+/** About knee height, metres, for the hint. */
+const EXAMPLE_M = 0.61;
 
 /** @returns null at the ground */
 function readHeight(text: string, units: Units, field: string): Result<Length | null> {
   if (text.trim() === '') return ok(null);
-  const height = typedLength(text, units, field, { min: 0, max: HIGHEST_M, maxName: 'anyone reaches' });
+  const height = typedLength(text, units, field, { min: 0, max: HIGHEST_M });
   return height.ok && height.value.m === 0 ? ok(null) : height;
 }

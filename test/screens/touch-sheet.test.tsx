@@ -134,7 +134,7 @@ test('a round is touched at its near side or at its centre', async () => {
 });
 
 test.each([
-  ['20 0', /^Height on post 4: “20 0” is more than anyone reaches; type that or less\.$/],
+  ['20 0', /^Height on post 4: “20 0” is more than 10′ 0″; type that or less\.$/],
   ['knee', /^Height on post 4: “knee” /],
   ['-1 0', /^Height on post 4: “-1 0” must not be below zero/],
 ])('the height %s is refused in a sentence, and changes nothing', async (text, says) => {
