@@ -10,7 +10,7 @@ import { judgeLevel } from './level.ts';
 import { nudgeFor } from './nudge.ts';
 import { judgePlumb } from './plumb.ts';
 import { plumbNudgeFor } from './plumb-nudge.ts';
-import { judgePosition } from './position.ts';
+import { judgePosition, positionVerdict } from './position.ts';
 import { pourGate } from './pour-gate.ts';
 import { quotedReadings } from './reading-words.ts';
 import { judgeSpacing } from './spacing.ts';
@@ -128,9 +128,7 @@ function assessSet(views: Views, hole: Hole, posts: PostPositions, poured: boole
   const judgements = [position, plumb, level, ...own];
   const waiting = spacing.find(({ verdict, to }) => isWrong(verdict) && isTheirs(posts, hole.label, to));
   const sited = view.sited.get(hole.label);
-  const surely = views.every(
-    (each) => judgePosition(each, post, sited?.site ?? null, '').verdict === position.verdict,
-  );
+  const surely = views.every((each) => positionVerdict(each, post, sited?.site ?? null) === position.verdict);
   return {
     done: stands(view, post),
     at: placeOf(view, post),

@@ -35,16 +35,20 @@ export interface Sayings {
   readonly cell: (verdict: MeasuredVerdict, error: number, uncertainty: number) => string;
   readonly out: () => string;
   readonly unsure: () => string;
-  readonly unchecked: () => string;
+  readonly unchecked: (verdict: MeasuredVerdict) => string;
 }
+
+/** What a finding comes to. What the same readings give to a thing on its mark counts only where the chance is small. */
+export const verdictFound = ({ chance, best }: Pick<Found, 'chance' | 'best'>): MeasuredVerdict =>
+  verdictOf(chance, chance <= OUT_TO ? best() : 1);
 
 /** Puts a finding and its words together. */
 export function judged(found: Found, say: Sayings): Judgement {
-  const verdict = verdictOf(found.chance, found.chance <= OUT_TO ? found.best() : 1);
+  const verdict = verdictFound(found);
   const uncertainty = HALF_WIDTH_95 * found.sigma;
   const { quantity, chance, error, tolerance, checked } = found;
   const trouble = verdict === 'in' ? '' : verdict === 'out' ? say.out() : say.unsure();
-  const unguarded = checked ? '' : say.unchecked();
+  const unguarded = checked ? '' : say.unchecked(verdict);
   return {
     quantity,
     verdict,

@@ -6,11 +6,10 @@ import type { Fix, Lack } from '../measure/types.ts';
 import { METRES_PER_INCH } from '../units/index.ts';
 import { chanceWithinDisc, principalAxes, sigmaAlong } from './chance.ts';
 import { guessWords } from './guesses.ts';
-import { judged, unmeasured } from './judgement.ts';
+import { judged, unmeasured, verdictFound } from './judgement.ts';
 import { shakenWords } from './moved-words.ts';
 import { HALF_WIDTH_95 } from './normal.ts';
-import type { Judgement } from './types.ts';
-import { verdictOf } from './verdict.ts';
+import type { Judgement, Verdict } from './types.ts';
 import { type JobView, pointOf } from './view.ts';
 import { capital, cellWords, listWords, moveWords, small } from './words.ts';
 
@@ -62,23 +61,28 @@ export function judgePosition(
   const guarded = view.measured.settled && fix.unseenShift <= unseenAllowed(tolerance);
   const found = chanceOfFix(fix, designed, tolerance);
   const say: PlaceWords = { view, thing, fix, designed, advice, ...found };
-  const unsure = verdictOf(found.chance, found.best()) === 'unsure';
   return judged(
     { quantity: 'position', ...found, tolerance, checked: guarded && !doubted && !shaken },
     {
       cell: (verdict, error, uncertainty) => cellWords(verdict, error, uncertainty, view.plan.units),
       out: () => outWords(say),
       unsure: () => withGuesses(say, unsureWords(say)),
-      unchecked: () =>
+      unchecked: (verdict) =>
         shaken
           ? shakenWords(view, thing)
           : doubted
             ? doubtedWords(say)
-            : unsure
+            : verdict === 'unsure'
               ? uncheckedWords(say)
               : withGuesses(say, uncheckedWords(say)),
     },
   );
+}
+
+/** As `judgePosition`, for whoever wants no words. */
+export function positionVerdict(view: JobView, thing: Thing, designed: SitePoint | null): Verdict {
+  const fix = designed && pointOf(view, thing)?.fix;
+  return fix ? verdictFound(chanceOfFix(fix, designed, placeTolerance(view, thing))) : 'unmeasured';
 }
 
 /** What the sentences on a place are made of. */
@@ -140,11 +144,25 @@ function uncheckedWords({ view, thing, fix, advice }: PlaceWords): string {
 }
 
 /** Chance, error and sigma of a place against its mark. All metres. */
-function chanceOfFix(
-  fix: Pick<Fix, 'place' | 'covariance'>,
-  designed: SitePoint,
-  tolerance: number,
-): { chance: number; best: () => number; error: number; sigma: number } {
+interface Offness {
+  readonly chance: number;
+  readonly best: () => number;
+  readonly error: number;
+  readonly sigma: number;
+}
+
+/** Integrated once for each fix and mark: the place's own verdict, its spacings and the next pulls all ask. */
+const known = new WeakMap<Fix, { designed: SitePoint; tolerance: number; off: Offness }>();
+
+function chanceOfFix(fix: Fix, designed: SitePoint, tolerance: number): Offness {
+  const before = known.get(fix);
+  if (before && before.designed === designed && before.tolerance === tolerance) return before.off;
+  const off = offnessOf(fix, designed, tolerance);
+  known.set(fix, { designed, tolerance, off });
+  return off;
+}
+
+function offnessOf(fix: Fix, designed: SitePoint, tolerance: number): Offness {
   const offset = subtract(fix.place, designed);
   const error = distance(fix.place, designed);
   const sigma =

@@ -2,7 +2,7 @@ import type { SitePoint } from '../geometry/point.ts';
 import type { Thing } from '../job/entry-schema.ts';
 import { adviceFor } from './advice.ts';
 import { foresee } from './foresight.ts';
-import { judgePosition } from './position.ts';
+import { positionVerdict } from './position.ts';
 import type { PullPlan } from './pull-ends.ts';
 import type { JobView } from './view.ts';
 
@@ -23,7 +23,7 @@ export interface Settling {
 export function settling(view: JobView, thing: Thing, designed: SitePoint): Settling {
   const pulls: PullPlan[] = [];
   let ahead = view;
-  const isUnsure = () => judgePosition(ahead, thing, designed, '').verdict === 'unsure';
+  const isUnsure = () => positionVerdict(ahead, thing, designed) === 'unsure';
   while (isUnsure() && pulls.length < MOST_TO_SETTLE) {
     const pull = adviceFor(ahead, thing, designed, true)?.pull;
     if (!pull) break;
