@@ -8,7 +8,7 @@ import { sideBearing } from '../../src/plan/index.ts';
 import { PullFlow, type PullToRead } from '../../src/screens/pull-flow.tsx';
 import { stakePulls } from '../../src/screens/set/place-step.ts';
 import { formatLength } from '../../src/units/index.ts';
-import { inches } from '../job/sample.ts';
+import { inches, samplePlan } from '../job/sample.ts';
 import { openScreen } from './plan/open-screen.tsx';
 import { whole } from './press.ts';
 import { post, pullOf } from './set/set-day.ts';
@@ -23,11 +23,11 @@ const hole = (label: string) => VIEW.sited.get(label)!;
 const proposed = (label: string): PullToRead => stakePulls(VIEW, label, hole(label).site)[0]!;
 const OTHER = 'It touches another place, or higher up';
 
-async function open(pull: PullToRead, bodies: readonly Body[] = STANDS, how: 'level' | 'slope' = 'level') {
+async function open(pull: PullToRead, bodies: readonly Body[] = STANDS) {
   return openScreen(
     () => (
       <main>
-        <PullFlow pull={pull} how={how} onClose={() => {}} />
+        <PullFlow pull={pull} how="level" onClose={() => {}} />
       </main>
     ),
     bodies,
@@ -49,17 +49,23 @@ const title = () => screen.getByRole('heading', { level: 2, hidden: true }).text
 const expectedShown = () => screen.getByText(/^Expected/).textContent;
 const lastOf = async (job: Awaited<ReturnType<typeof open>>) => (await job.log()).at(-1)!.body;
 
-/** Level from A to a point on post 4 by the drawing alone: half the section out along each named side. */
-function fromATo(...sides: Side[]): number {
-  const { site, facing, section } = hole('4');
-  if (section.kind !== 'post') throw new Error('Post 4 is square');
-  const at = { ...site };
+/** A point on a square post by the drawing alone: half the section out along each named side. */
+function faceOf(label: string, ...sides: Side[]): { x: number; y: number } {
+  const { site, facing, section } = hole(label);
+  if (section.kind !== 'post') throw new Error(`Post ${label} is not square`);
+  const at = { x: site.x, y: site.y };
   for (const side of sides) {
     const half = (side === 'front' || side === 'back' ? section.depth : section.width) / 2;
     at.x += half * Math.cos(sideBearing(facing, side));
     at.y += half * Math.sin(sideBearing(facing, side));
   }
-  return Math.hypot(at.x, at.y);
+  return at;
+}
+
+/** Level from A, where the site's frame begins. */
+function fromATo(...sides: Side[]): number {
+  const { x, y } = faceOf('4', ...sides);
+  return Math.hypot(x, y);
 }
 
 const NAMES: Record<Side, string> = {
@@ -164,18 +170,10 @@ test('the lean that plumb readings give moves what is expected at a height', asy
   await openChoice();
   height("4' 0");
   tap('It touches there');
-  const { site, facing } = hole('4');
-  const end = touchSide(pulls[0]!.to);
-  const half = inches('0 3/4').m;
-  const out = { x: half * Math.cos(facing), y: half * Math.sin(facing) };
-  const section = hole('4').section;
-  if (section.kind !== 'post') throw new Error('Post 4 is square');
-  const reach = (end === 'front' || end === 'back' ? section.depth : section.width) / 2;
-  const bearing = sideBearing(facing, end);
-  const at = {
-    x: site.x + reach * Math.cos(bearing) + out.x,
-    y: site.y + reach * Math.sin(bearing) + out.y,
-  };
+  const { facing } = hole('4');
+  const face = faceOf('4', touchSide(pulls[0]!.to));
+  const lean = inches('0 3/4').m;
+  const at = { x: face.x + lean * Math.cos(facing), y: face.y + lean * Math.sin(facing) };
   expect(expectedShown()).toBe(`Expected ${written(Math.hypot(at.x, at.y))}`);
   expect(expectedShown()).not.toBe(`Expected ${written(pulls[0]!.expected)}`);
 });
@@ -202,4 +200,42 @@ test('what was chosen is there again when the choice is opened once more', async
   expect(
     (screen.getByRole('radio', { name: 'The centre mark', hidden: true }) as HTMLInputElement).checked,
   ).toBe(true);
+});
+
+test('with a tape that reads short, what it reads to the corner is expected', async () => {
+  const long = { label: 'Red', nominal: inches('100 0'), actual: inches('101 0'), zero: inches('0') };
+  const plan = { ...samplePlan, instruments: { ...samplePlan.instruments, tapes: [long] } };
+  await open(proposed('4'), [...STANDS, { kind: 'plan', plan }]);
+  await openChoice();
+  choose('The corner of the inner and clockwise faces');
+  tap('It touches there');
+  expect(expectedShown()).toBe(`Expected ${written(fromATo('back', 'right') / 1.01)}`);
+});
+
+test('between two posts each end has its own height and place', async () => {
+  const face = (label: string, side: Side): PullEnd => ({
+    thing: postOf(label),
+    touch: { at: 'face', side },
+  });
+  const [from, to] = [face('4', 'front'), face('5', 'front')];
+  const gap = (a: Side, b: Side) => {
+    const [one, other] = [faceOf('4', a), faceOf('5', b)];
+    return Math.hypot(one.x - other.x, one.y - other.y);
+  };
+  const job = await open({ from, to, expected: gap('front', 'front') }, [...STANDS, post('5')]);
+  await openChoice();
+  height('1 0', 'post 4');
+  height('3 0', 'post 5');
+  const inner = screen.getAllByRole('radio', { name: 'The middle of the inner face', hidden: true });
+  fireEvent.click(inner[1]!);
+  tap('It touches there');
+  const expected = gap('front', 'back');
+  expect(expectedShown()).toBe(`Expected ${written(expected)}`);
+  typeReading(written(expected));
+  tap(/^Read it/);
+  await expect.poll(() => lastOf(job)).toMatchObject({ kind: 'pull' });
+  expect(await lastOf(job)).toMatchObject({
+    from: { ...from, height: inches('1 0') },
+    to: { ...face('5', 'back'), height: inches('3 0') },
+  });
 });
