@@ -72,12 +72,24 @@ export function assessHole(
   };
 }
 
-/** A judgement that holds in every view, or else one that says what it hangs on. */
-function agreed(views: Views, judge: (view: JobView) => Judgement): Judgement {
-  const [view, ...others] = views;
+/**
+ * A judgement that holds in every view, or else one that says what it hangs on.
+ *
+ * @param evidence the measurements that it rests on: where they are the very same, so is the verdict
+ */
+function agreed(
+  views: Views,
+  judge: (view: JobView) => Judgement,
+  evidence: (view: JobView) => object = (view) => view,
+): Judgement {
+  const [view, ...rest] = views;
   const best = judge(view);
+  const others = rest.filter((other) => evidence(other) !== evidence(view));
   return others.every((other) => judge(other).verdict === best.verdict) ? best : doubted(view, best);
 }
+
+/** All heights come out of one levelling, which a misread tape leaves as it is. */
+const levelsOf = ({ measured }: JobView): object => measured.levelling;
 
 function doubted(view: JobView, best: Judgement): Judgement {
   const readings = quotedReadings(view, view.suspects);
@@ -119,7 +131,7 @@ function assessSet(views: Views, hole: Hole, posts: PostPositions, poured: boole
   const post = postOf(hole.label);
   const position = posts.get(hole.label)!;
   const plumb = agreed(views, (each) => judgePlumb(each, hole.label));
-  const level = agreed(views, (each) => judgeLevel(each, hole.label, hole.top));
+  const level = agreed(views, (each) => judgeLevel(each, hole.label, hole.top), levelsOf);
   const spacing = spacingOf(views, hole, posts);
   // A spacing that is not known yet, or that waits for a neighbour to be put right, is no fault of this post.
   const own = spacing.filter(
@@ -135,7 +147,7 @@ function assessSet(views: Views, hole: Hole, posts: PostPositions, poured: boole
     position,
     plumb,
     level,
-    tops: agreed(views, (each) => judgeTops(each, hole.label)),
+    tops: agreed(views, (each) => judgeTops(each, hole.label), levelsOf),
     spacing,
     verdict: worstOf(judgements.map(({ verdict }) => verdict)),
     headline: headline(view, hole.label, judgements, spacing, waiting),

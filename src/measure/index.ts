@@ -1,5 +1,5 @@
 export { heightKey } from './height-rows.ts';
-export { heights } from './heights.ts';
+export { type Heights, heights } from './heights.ts';
 export { measure } from './measure.ts';
 export type { LevelLoop } from './misclosure.ts';
 export { movedStakes } from './moved.ts';

@@ -38,14 +38,17 @@ export class Influences {
   readonly #columns: InverseColumns;
   /** Position of each entry of the Jacobian. */
   readonly #position: Int32Array;
+  /** Position of each number of a state, -1 where it is held or untouched. */
+  readonly #positionOf: Int32Array;
   /** How every unknown that is asked for answers to a reading, before its weight, by position and lane. */
   readonly #response: Float64Array;
 
   constructor(solution: Solution) {
-    const { symbolic } = solution.model;
+    const { symbolic, unknownOf } = solution.model;
     this.#solution = solution;
     this.#columns = new InverseColumns(symbolic, solution.factor);
     this.#position = symbolic.pattern.columns.map((unknown) => symbolic.position[unknown]!);
+    this.#positionOf = unknownOf.map((unknown) => (unknown === -1 ? -1 : symbolic.position[unknown]!));
     this.#response = new Float64Array(LANES * symbolic.size);
   }
 
@@ -76,7 +79,8 @@ export class Influences {
     const positions: number[] = [];
     for (const { nodes } of followed) {
       for (let i = 0; i < nodes.length; i++) {
-        const [x, y] = [this.#positionOf(nodes[i]! * PER_NODE), this.#positionOf(nodes[i]! * PER_NODE + 1)];
+        const x = this.#positionOf[nodes[i]! * PER_NODE]!;
+        const y = this.#positionOf[nodes[i]! * PER_NODE + 1]!;
         if (x !== -1) positions.push(x);
         if (y !== -1) positions.push(y);
       }
@@ -85,13 +89,7 @@ export class Influences {
   }
 
   #responseOf(place: number, lane: number): number {
-    const position = this.#positionOf(place);
+    const position = this.#positionOf[place]!;
     return position === -1 ? 0 : this.#response[LANES * position + lane]!;
-  }
-
-  #positionOf(place: number): number {
-    const { unknownOf, symbolic } = this.#solution.model;
-    const unknown = unknownOf[place]!;
-    return unknown === -1 ? -1 : symbolic.position[unknown]!;
   }
 }

@@ -8,7 +8,7 @@ import { chiSquareChance } from './chi-square.ts';
 import { currentOf } from './datum.ts';
 import { isKnown, type Known } from './determined.ts';
 import { ellipseOf } from './ellipse.ts';
-import { heights } from './heights.ts';
+import { type Heights, heights } from './heights.ts';
 import { PER_NODE, rowsOf } from './model.ts';
 import { movesIn } from './moved.ts';
 import { type Network, networkOf, nodesOf, type PullReading } from './network.ts';
@@ -27,6 +27,7 @@ import type { GlobalTest, Lack, Measured, MeasuredPoint, OffsetResult, PullResul
  * @param holes of the plan that stands, laid on the site
  * @param baseline planned A–B, metres; null when not planned
  * @param references further stakes and nails, where they are meant to stand
+ * @param levelling what `heights` makes of the same entries, for a caller that has it
  * @returns never throws and holds no NaN: what cannot be known is said to be so, point by point
  */
 export function measure(
@@ -35,9 +36,9 @@ export function measure(
   baseline: number | null,
   instruments: Instruments,
   references: readonly SitedReference[] = [],
+  levelling: Heights = heights(standing(entries), instruments),
 ): Measured {
   const stands = standing(entries);
-  const levelling = heights(stands, instruments);
   const settle = (network: Network) => adjusted(network, baseline, instruments);
   const read = (log: readonly Entry[]) => networkOf(log, holes, levelling.heights, instruments, references);
   const network = read(stands);
