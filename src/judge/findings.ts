@@ -1,4 +1,4 @@
-import type { Entry } from '../job/entry-schema.ts';
+import type { Entry, Thing } from '../job/entry-schema.ts';
 import { isKind, thingKey } from '../job/log.ts';
 import { GUARDED_FROM } from '../measure/reliability.ts';
 import type { PullResult, Suspicion } from '../measure/types.ts';
@@ -139,6 +139,7 @@ function undetermined(view: JobView): Finding[] {
   return [...view.points.values()]
     .filter((point) => point.lack !== null && point.lack.reason !== 'no-pulls')
     .map((point) => ({
+      thing: point.thing,
       code: 'undetermined' as const,
       text: lackWords(view, point.thing, point.lack),
       entries: [...view.pullBodies.values()]
@@ -146,8 +147,14 @@ function undetermined(view: JobView): Finding[] {
           [body.from, body.to].some((end) => thingKey(end.thing) === thingKey(point.thing)),
         )
         .map((entry) => entry.id),
-    }));
+    }))
+    .filter(({ thing, entries }) => entries.length > 0 || !holdsStringsOnly(thing))
+    .map(({ code, text, entries }) => ({ code, text, entries }));
 }
+
+/** A nail or a further stake serves as the end of a string without a place of its own: a tie needs no more. */
+const holdsStringsOnly = (thing: Thing): boolean =>
+  thing.kind === 'nail' || (thing.kind === 'stake' && thing.label !== 'A' && thing.label !== 'B');
 
 const UNUSED_WORDS = {
   'same-thing': 'both ends touch the same thing',

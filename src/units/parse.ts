@@ -188,6 +188,9 @@ function tapeFraction(fraction: string): number | null {
   return DENOMINATORS.includes(under) && over < under ? over / under : null;
 }
 
+/** A bare number in metres so many times beyond the most was read off a tape in millimetres. */
+const FAR_TOO_LONG = 5;
+
 function outside(m: number, typed: string, units: Units, field: string, bounds: Bounds): Problem | null {
   const { min, max = GREATEST_M, minName, maxName } = bounds;
   const say = (what: string) => ({ field, text: `${field}: “${quote(typed)}” ${what}.` });
@@ -195,7 +198,11 @@ function outside(m: number, typed: string, units: Units, field: string, bounds: 
   if (min === undefined && m <= 0) return say(`must be more than zero; type it like ${EXAMPLES[units]}`);
   if (min === 0 && m < 0) return say(`must not be below zero; type it like ${EXAMPLES[units]}`);
   if (min !== undefined && m < min) return say(`is less than ${named(min, minName)}; type that or more`);
-  if (m > max) return say(`is more than ${named(max, maxName)}; type that or less`);
+  if (m > max) {
+    const meansMm = units === 'm' && DECIMAL_ONLY.test(typed) && m > FAR_TOO_LONG * max;
+    const inMm = meansMm && m / PER_METRE.mm <= max ? `, or ${typed} mm` : '';
+    return say(`is more than ${named(max, maxName)}; type that or less${inMm}`);
+  }
   return null;
 }
 

@@ -104,4 +104,18 @@ describe('A and B', () => {
     field.pull(A, B);
     expect(assess(field.log).findings).toEqual([]);
   });
+
+  it('two tapes over one line are told apart by that line again, not by another', () => {
+    const twice = new Field().site();
+    twice.pull(A, B);
+    twice.pull(A, B);
+    twice.set('2');
+    twice.pull(A, post('2'));
+    twice.pull(B, post('2'));
+    twice.pull(B, post('2'), { error: 0.027 });
+    const finding = assess(twice.log).findings.find(({ code }) => code === 'misreading')!;
+    expect(finding.entries.length).toBeGreaterThan(1);
+    expect(finding.text).toMatch(/Pull B to post 2/);
+    expect(finding.text).not.toMatch(/Pull A to post 2/);
+  });
 });

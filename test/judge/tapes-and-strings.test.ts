@@ -80,4 +80,16 @@ describe('what was measured off a string', () => {
     const misread = findings.find(({ code }) => code === 'misreading');
     expect(misread?.text).toContain('String A to B');
   });
+
+  it('asks for no tapes to nails that only hold a string', () => {
+    const nail = (label: string) => ({ kind: 'nail', label }) as const;
+    const tie: Body = {
+      ...(off('0 0') as Extract<Body, { kind: 'offset' }>),
+      from: nail('T1a'),
+      to: nail('T1b'),
+      side: 'on',
+    };
+    const { findings } = assess(logOf([...STAKED, tie]));
+    expect(findings.filter(({ text }) => /T1[ab]/.test(text))).toEqual([]);
+  });
 });

@@ -157,6 +157,9 @@ describe('what is refused, and the sentence', () => {
     expect(refusal('31', 'm', { max: 30, maxName: 'the tape’s length' })).toBe(
       'Pull: “31” is more than the tape’s length; type that or less.',
     );
+    expect(refusal('450', 'm', { min: 0, max: 5 })).toBe(
+      'Pull: “450” is more than 5.000 m; type that or less, or 450 mm.',
+    );
     expect(refusal('0.1', 'm', { min: 0.2, minName: 'the post’s width' })).toBe(
       'Pull: “0.1” is less than the post’s width; type that or more.',
     );

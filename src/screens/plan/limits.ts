@@ -5,6 +5,9 @@ export const ANY_HEIGHT = { min: -FARTHEST_TOP_M, max: FARTHEST_TOP_M } as const
 /** None at all is a choice, as of gravel. */
 export const FROM_ZERO = { min: 0 } as const;
 
+/** As `FROM_ZERO`, for what lies in the ground: no hole that a person digs goes deeper, metres. */
+export const IN_THE_GROUND = { min: 0, max: 5 } as const;
+
 /** Places lie on both sides of the plan's centre; no further than the longest length that is read, metres. */
 const FARTHEST_PLACE_M = 300;
 export const ANY_PLACE = { min: -FARTHEST_PLACE_M, max: FARTHEST_PLACE_M } as const;

@@ -3,7 +3,7 @@ import { LengthField } from '../../ui/index.ts';
 import { fromDefault } from './default-hint.ts';
 import { Group } from './group.tsx';
 import type { GroupFor } from './group-for.ts';
-import { FROM_ZERO } from './limits.ts';
+import { IN_THE_GROUND } from './limits.ts';
 import { withRules } from './plan-edits.ts';
 import { rulesLine } from './plan-text.ts';
 
@@ -21,7 +21,7 @@ export function RulesGroup({ plan, change }: GroupFor) {
         }
         value={rules.frostDepth}
         units={units}
-        bounds={FROM_ZERO}
+        bounds={IN_THE_GROUND}
         onChange={(frostDepth) => change((before) => withRules(before, { frostDepth }))}
       />
       <LengthField
@@ -29,7 +29,7 @@ export function RulesGroup({ plan, change }: GroupFor) {
         hint="Under the concrete. 0 for none."
         value={rules.gravel}
         units={units}
-        bounds={FROM_ZERO}
+        bounds={IN_THE_GROUND}
         {...fromDefault('rules.gravel', rules.gravel, units)}
         onChange={(gravel) => change((before) => withRules(before, { gravel }))}
       />
@@ -38,7 +38,7 @@ export function RulesGroup({ plan, change }: GroupFor) {
         hint="The least length of post or pier in the ground."
         value={rules.embedment}
         units={units}
-        bounds={FROM_ZERO}
+        bounds={IN_THE_GROUND}
         {...fromDefault('rules.embedment', rules.embedment, units)}
         onChange={(embedment) => change((before) => withRules(before, { embedment }))}
       />

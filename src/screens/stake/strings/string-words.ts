@@ -1,5 +1,5 @@
 import { add, scale } from '../../../geometry/point.ts';
-import { type Ground, listWords, small, wayWords } from '../../../judge/words.ts';
+import { type Ground, listWords, moveWords, small, wayWords } from '../../../judge/words.ts';
 import { NAIL_CLEARANCE } from '../../../stakeout/string-nails.ts';
 import { LONG_STRING } from '../../../stakeout/string-sag.ts';
 import type { LaidString, NailPlace, StringCrossing, StringPlan } from '../../../stakeout/string-types.ts';
@@ -76,11 +76,13 @@ export function offsetWords(
   ground: Ground,
 ): string {
   const [one, other] = pair.stakes;
-  const way = ({ site }: NailPlace) =>
-    wayWords(hole.site, { x: site.x - hole.site.x, y: site.y - hole.site.y }, ground);
   const away = formatLength(pair.away, ground.units);
-  if (pair.how === 'both-sides')
-    return `${one.label} goes ${away} ${way(one)}, ${other.label} ${away} ${way(other)}: the centre is halfway.`;
+  // Between two ways one of them would say where another stake goes: then both parts are told.
+  const goes = ({ label, site }: NailPlace) => {
+    const move = moveWords(hole.site, { x: site.x - hole.site.x, y: site.y - hole.site.y }, ground);
+    return move.includes(' and ') ? `${label} goes ${away} off, ${move}` : `${label} goes ${move}`;
+  };
+  if (pair.how === 'both-sides') return `${goes(one)}; ${goes(other)}: the centre is halfway.`;
   const twice = formatLength(2 * pair.away, ground.units);
-  return `${one.label} goes ${away} ${way(one)} and ${other.label} ${twice} the same way, in line: the centre is ${away} from ${one.label}, on its far side from ${other.label}.`;
+  return `${goes(one)}; ${other.label} goes ${twice} off the same way, in line: the centre is ${away} from ${one.label}, on its far side from ${other.label}.`;
 }
