@@ -2,7 +2,7 @@ import type { Entry, EntryKind, EntryOf, Thing } from './entry-schema.ts';
 import type { Plan } from './plan-schema.ts';
 
 /** The log in its one true order, whatever order it arrived in: by Lamport counter, then by id. */
-export function inOrder(log: readonly Entry[]): Entry[] {
+export function inOrder<E extends Entry>(log: readonly E[]): E[] {
   return [...log].sort((p, q) => p.seq - q.seq || (p.id < q.id ? -1 : p.id > q.id ? 1 : 0));
 }
 
@@ -10,8 +10,8 @@ export function inOrder(log: readonly Entry[]): Entry[] {
 export function struck(log: readonly Entry[]): Map<string, string> {
   const out = new Map<string, string>();
   // A strike is always younger than what it strikes, so walking backwards meets the strike of a strike first.
-  for (const entry of inOrder(log).reverse()) {
-    if (entry.body.kind === 'strike' && !out.has(entry.id)) out.set(entry.body.entry, entry.body.reason);
+  for (const { id, body } of inOrder(ofKind(log, 'strike')).reverse()) {
+    if (!out.has(id)) out.set(body.entry, body.reason);
   }
   return out;
 }

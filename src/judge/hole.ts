@@ -75,21 +75,22 @@ export function assessHole(
 /**
  * A judgement that holds in every view, or else one that says what it hangs on.
  *
- * @param evidence the measurements that it rests on: where they are the very same, so is the verdict
+ * @param verdictIn the verdict in another view, where it can be had without the words
  */
 function agreed(
   views: Views,
   judge: (view: JobView) => Judgement,
-  evidence: (view: JobView) => object = (view) => view,
+  verdictIn: (view: JobView) => Verdict = (view) => judge(view).verdict,
 ): Judgement {
-  const [view, ...rest] = views;
+  const [view, ...others] = views;
   const best = judge(view);
-  const others = rest.filter((other) => evidence(other) !== evidence(view));
-  return others.every((other) => judge(other).verdict === best.verdict) ? best : doubted(view, best);
+  return others.every((other) => verdictIn(other) === best.verdict) ? best : doubted(view, best);
 }
 
-/** All heights come out of one levelling, which a misread tape leaves as it is. */
-const levelsOf = ({ measured }: JobView): object => measured.levelling;
+/** The views whose heights differ: all come out of one levelling, which a misread tape leaves as it is. */
+function levelViews([view, ...others]: Views): Views {
+  return [view, ...others.filter(({ measured }) => measured.levelling !== view.measured.levelling)];
+}
 
 function doubted(view: JobView, best: Judgement): Judgement {
   const readings = quotedReadings(view, view.suspects);
@@ -101,7 +102,11 @@ function doubted(view: JobView, best: Judgement): Judgement {
 }
 
 function agreedPosition(views: Views, thing: Thing, designed: SitePoint | null): Judgement {
-  return agreed(views, (view) => positionOf(view, thing, designed));
+  return agreed(
+    views,
+    (view) => positionOf(view, thing, designed),
+    (view) => positionVerdict(view, thing, designed),
+  );
 }
 
 /** A position with the pull that would help it most named in its words. */
@@ -131,7 +136,8 @@ function assessSet(views: Views, hole: Hole, posts: PostPositions, poured: boole
   const post = postOf(hole.label);
   const position = posts.get(hole.label)!;
   const plumb = agreed(views, (each) => judgePlumb(each, hole.label));
-  const level = agreed(views, (each) => judgeLevel(each, hole.label, hole.top), levelsOf);
+  const levels = levelViews(views);
+  const level = agreed(levels, (each) => judgeLevel(each, hole.label, hole.top));
   const spacing = spacingOf(views, hole, posts);
   // A spacing that is not known yet, or that waits for a neighbour to be put right, is no fault of this post.
   const own = spacing.filter(
@@ -147,7 +153,7 @@ function assessSet(views: Views, hole: Hole, posts: PostPositions, poured: boole
     position,
     plumb,
     level,
-    tops: agreed(views, (each) => judgeTops(each, hole.label), levelsOf),
+    tops: agreed(levels, (each) => judgeTops(each, hole.label)),
     spacing,
     verdict: worstOf(judgements.map(({ verdict }) => verdict)),
     headline: headline(view, hole.label, judgements, spacing, waiting),

@@ -189,11 +189,10 @@ export function stands(view: JobView, thing: Thing): boolean {
 }
 
 /** What the adjustment says of the current pulls between two things, either way round. */
-export const pullsBetween = (view: JobView, one: Thing, other: Thing): PullResult[] =>
-  view
-    .pullsOf(one)
-    .filter(({ end }) => thingKey(end) === thingKey(other))
-    .map(({ result }) => result);
+export function pullsBetween(view: JobView, one: Thing, other: Thing): PullResult[] {
+  const key = thingKey(other);
+  return view.pullsOf(one).flatMap(({ end, result }) => (thingKey(end) === key ? [result] : []));
+}
 
 export const postOf = (hole: string): Thing => ({ kind: 'post', hole });
 export const stakeOf = (hole: string): Thing => ({ kind: 'hole-stake', hole });

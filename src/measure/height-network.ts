@@ -85,11 +85,11 @@ export class HeightNetwork {
     }
     const unknowns = this.#unknowns.size;
     const groups = Int32Array.from({ length: unknowns }, (_, i) => i);
-    const pattern = { starts: Int32Array.from(starts), columns: Int32Array.from(columns) };
+    const pattern = { starts: new Int32Array(starts), columns: new Int32Array(columns) };
     this.symbolic = analyse({ rows: all.length, unknowns, ...pattern }, groups, unknowns);
-    this.jacobian = Float64Array.from(derivatives);
-    this.#readings = Float64Array.from(all, ({ reading }) => reading);
-    this.variances = Float64Array.from(all, ({ variance }) => variance);
+    this.jacobian = new Float64Array(derivatives);
+    this.#readings = new Float64Array(all.map(({ reading }) => reading));
+    this.variances = new Float64Array(all.map(({ variance }) => variance));
   }
 
   #unknown(name: string): number {

@@ -19,7 +19,7 @@ export function topsCovariance(network: HeightNetwork, solved: SolvedHeights): T
     const column = new Float64Array(symbolic.size);
     column[at] = 1;
     solveInPlace(symbolic, solved.factor, column);
-    return Float64Array.from(positions, (other) => column[other]!);
+    return new Float64Array(positions.map((other) => column[other]!));
   });
   return { keys, covariance };
 }

@@ -68,7 +68,12 @@ function pointsOf(solution: Solution, places: readonly (Known | Lack)[]): Measur
   return solution.model.network.nodes.map(({ index, thing, stand, current }) => {
     const one = places[index]!;
     const fix = isKnown(one)
-      ? { ...one, ellipse: ellipseOf(one.covariance), unseenShift: shifts[index]! }
+      ? {
+          place: one.place,
+          covariance: one.covariance,
+          ellipse: ellipseOf(one.covariance),
+          unseenShift: shifts[index]!,
+        }
       : null;
     return {
       thing,

@@ -55,17 +55,17 @@ export function modelOf(network: Network, datum: Datum): Model {
   const pattern: JacobianPattern = {
     rows: starts.length - 1,
     unknowns: nodeOf.length,
-    starts: Int32Array.from(starts),
-    columns: Int32Array.from(columns),
+    starts: new Int32Array(starts),
+    columns: new Int32Array(columns),
   };
   return {
     network,
     datum,
     rows: pattern.rows,
-    symbolic: analyse(pattern, Int32Array.from(nodeOf), network.nodes.length),
+    symbolic: analyse(pattern, new Int32Array(nodeOf), network.nodes.length),
     unknownOf,
-    derivativeOf: Uint8Array.from(derivatives),
-    weights: Float64Array.from(rowsOf(network), ({ sigma }) => 1 / (sigma * sigma)),
+    derivativeOf: new Uint8Array(derivatives),
+    weights: new Float64Array(rowsOf(network).map(({ sigma }) => 1 / (sigma * sigma))),
   };
 }
 

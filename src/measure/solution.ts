@@ -53,7 +53,7 @@ export function testedOf(solution: Solution): Tested {
     residual: evaluation.residual,
     weights,
     variances: model.weights.map((weight) => 1 / weight),
-    mostMisread: Float64Array.from([
+    mostMisread: new Float64Array([
       ...placeReadings(network).map(() => Number.POSITIVE_INFINITY),
       ...network.leans.map(({ over }) => MOST_MISPLUMBED * over),
     ]),
