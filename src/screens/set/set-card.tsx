@@ -8,6 +8,7 @@ import { unbroken } from '../../ui/unbroken.ts';
 import { HELD } from '../hold-choice.tsx';
 import { useJobBook } from '../job-book.ts';
 import { isGuarded } from '../looks.ts';
+import { HoleNotReady } from './hole-not-ready.tsx';
 import { MoveCard } from './move-card.tsx';
 import './set.css';
 import type { DoubtStep, SetStep } from './step.ts';
@@ -65,11 +66,11 @@ function StandCard({ step, hole, plan, how }: CardOf<'stand'>) {
   return (
     <>
       <Undecided hole={hole} />
+      <HoleNotReady hole={hole} />
       <h2>Stand {nameOf(hole, plan)} where both tapes meet</h2>
       {step.hold.map((pull) => (
         <TapeRow key={endName(pull.from, plan)} pull={pull} plan={plan} how={how} />
       ))}
-      {hole.dug.at === null && <p>Hole {hole.hole} is not dug yet, or its depth is not logged.</p>}
     </>
   );
 }

@@ -1,5 +1,6 @@
 import type { HoleAssessment } from '../../judge/types.ts';
 import type { JobView } from '../../judge/view.ts';
+import { isReady } from './hole-ready.ts';
 import type { SetBook } from './set-book.ts';
 import { setStep } from './set-step.ts';
 import type { SetChoices, SetStep } from './step.ts';
@@ -16,7 +17,8 @@ const URGENT: readonly SetStep['do'][] = ['doubt', 'tell', 'move'];
 
 /**
  * The hole to go on with, of those not in concrete that still want something: the most urgent; or, where `after` says
- * where the user is, the next one round. Null when none wants anything.
+ * where the user is, the next one round. A post whose hole is not ready comes after those whose hole is. Null when none
+ * wants anything.
  */
 export function nextHole(
   book: SetBook,
@@ -31,8 +33,11 @@ export function nextHole(
   const open = round.flatMap((label) => {
     const hole = byLabel.get(label);
     const step = hole && !hole.poured ? setStep(book, hole, choices).do : 'done';
-    return step === 'done' ? [] : [{ label, step }];
+    return step === 'done'
+      ? []
+      : [{ label, step, waits: step === 'stand' && hole !== undefined && !isReady(hole) }];
   });
   const urgent = URGENT.flatMap((step) => open.find((each) => each.step === step) ?? []);
-  return ((after === null ? urgent[0] : undefined) ?? open[0])?.label ?? null;
+  const ready = open.find(({ waits }) => !waits) ?? open[0];
+  return ((after === null ? urgent[0] : undefined) ?? ready)?.label ?? null;
 }

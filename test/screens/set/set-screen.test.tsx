@@ -50,6 +50,24 @@ test('leads to the plan or to the stakes while there is nothing to set', async (
   expect(screen.getByRole('link', { name: 'Go to the stakes' })).toBeTruthy();
 });
 
+test('a post is not sent into a hole that is not ready before one whose hole is, and the card says what is wrong', async () => {
+  const dug = (hole: string, depth: string): Body => ({
+    kind: 'dug',
+    hole,
+    depth: inches(depth),
+    width: inches('1 8'),
+    obstruction: 'none',
+  });
+  await openScreen(SetScreen, [...READY, dug('1', '2 0'), dug('3', '5 0')]);
+  await arrives('Stand post 3 where both tapes meet');
+  expect(screen.queryByRole('region', { name: /^Caution: hole/ })).toBeNull();
+  await open([...READY, dug('1', '2 0')], '1');
+  const caution = screen.getByRole('region', { name: 'Caution: hole 1 is not ready' });
+  expect(caution.textContent).toMatch(/deeper/);
+  await open(READY, '2');
+  expect(screen.getByRole('region', { name: 'Caution: hole 2 is not dug' })).toBeTruthy();
+});
+
 test('one post from standing to in, by what the card asks for and nothing else', async () => {
   const wanted = walk(READY, '1').bodies.slice(READY.length);
   const job = await open(READY, '1');
