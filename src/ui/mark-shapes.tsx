@@ -36,7 +36,10 @@ export interface ShapeProps {
   readonly r: number;
 }
 
-/** Tick in a disc, cross in a square, question mark in a triangle, dashed hollow ring. Hollow when unchecked. */
+/**
+ * Tick in a disc, cross in a square, question mark in a triangle, dashed hollow ring. Hollow when unchecked; and what is in and
+ * unchecked has no tick, but a ring that is half filled: in the sun a tick is a tick.
+ */
 export function VerdictShape({
   x,
   y,
@@ -47,7 +50,13 @@ export function VerdictShape({
   const fill = checked ? 'shape-filled' : 'shape-hollow';
   return (
     <g class={`shape shape-${verdict} ${fill}`} transform={`translate(${x} ${y}) scale(${r / 12})`}>
-      {verdict === 'in' && (
+      {verdict === 'in' && !checked && (
+        <>
+          <circle class="shape-body" r="11" />
+          <path class="shape-half" d="M0 -11 A11 11 0 0 0 0 11 Z" />
+        </>
+      )}
+      {verdict === 'in' && checked && (
         <>
           <circle class="shape-body" r="11" />
           <path class="shape-sign" d="M-5.5 0.5 L-1.5 4.5 L5.5 -4" />

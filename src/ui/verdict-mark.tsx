@@ -14,7 +14,7 @@ export interface VerdictMarkProps {
 /** A verdict by shape and word; colour comes last. */
 export function VerdictMark({ verdict, checked = true, children }: VerdictMarkProps) {
   return (
-    <span class={`verdict verdict-${verdict}`}>
+    <span class={`verdict verdict-${verdict}${checked ? '' : ' verdict-unchecked'}`}>
       <svg class="verdict-shape" viewBox="-14 -14 28 28" aria-hidden="true" focusable="false">
         <VerdictShape x={0} y={0} r={12} verdict={verdict} checked={checked} />
       </svg>

@@ -36,6 +36,13 @@ describe('VerdictMark', () => {
     },
   );
 
+  test('what is in without a spare reading has no tick, and no colour of what is in', () => {
+    render(<VerdictMark verdict="in" checked={false} />);
+    expect(document.querySelector('.shape-sign')).toBeNull();
+    expect(document.querySelector('.shape-half')).toBeTruthy();
+    expect(document.querySelector('.verdict-unchecked')).toBeTruthy();
+  });
+
   test('what is unmeasured is not also called unchecked', () => {
     expect(verdictWord('unmeasured', false)).toBe('unmeasured');
   });

@@ -57,9 +57,9 @@ describe('where a value comes from', () => {
   test('is said while it is the default, whatever the job’s units are now', () => {
     const { gravel } = defaultPlan('ft-in-16').rules;
     expect(fromDefault('rules.gravel', gravel, 'ft-in-16')).toEqual({
-      from: 'common practice; your drawing or code decides',
+      usual: 'common practice; your drawing or code decides',
     });
-    expect(fromDefault('rules.gravel', gravel, 'm')).toHaveProperty('from');
+    expect(fromDefault('rules.gravel', gravel, 'm')).toHaveProperty('usual');
   });
 
   test('is not said once it was changed', () => {
