@@ -157,8 +157,12 @@ function otherEnds(
   bodies: ReadonlyMap<string, EntryOf<'pull'>>,
 ): (thing: Thing) => readonly OtherEnd[] {
   const ends = new Map<string, OtherEnd[]>();
-  const put = (at: Thing, end: Thing, result: PullResult) =>
-    ends.set(thingKey(at), [...(ends.get(thingKey(at)) ?? []), { end, result }]);
+  const put = (at: Thing, end: Thing, result: PullResult) => {
+    const key = thingKey(at);
+    const list = ends.get(key);
+    if (list) list.push({ end, result });
+    else ends.set(key, [{ end, result }]);
+  };
   for (const result of measured.pulls) {
     const body = bodies.get(result.entry)?.body;
     if (!body || !result.current) continue;

@@ -50,7 +50,7 @@ export function measure(
     offsets: network.offsets.map((row, i) => offsetResult(solution, tested, row, network.pulls.length + i)),
     suspicions: [...suspicionsOf(tested), ...levelling.suspicions],
     globalTest: globalTest(solution),
-    moves: movesIn(stands, solution, (log) => settle(read(log))),
+    moves: movesIn(stands, solution, tested, (log) => settle(read(log))),
     baseline: baselineOf(solution, places),
     designedBaseline: baseline,
     heights: levelling.heights,

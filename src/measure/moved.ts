@@ -11,7 +11,7 @@ import { PER_NODE } from './model.ts';
 import { type Moment, momentsOf } from './moments.ts';
 import { scores } from './moved-score.ts';
 import { networkOf } from './network.ts';
-import { ALIKE_WITHIN, standardised } from './snooping.ts';
+import { ALIKE_WITHIN, standardised, type Tested } from './snooping.ts';
 import { covariancesAmong, placeOf, type Solution, testedOf } from './solution.ts';
 import type { Covariance, Move, Moves } from './types.ts';
 
@@ -37,7 +37,8 @@ export function movedStakes(
   const levels = heights(log, instruments).heights;
   const settle = (some: readonly Entry[]) =>
     adjusted(networkOf(some, holes, levels, instruments, references), baseline, instruments);
-  return movesIn(log, settle(log).solution, settle);
+  const { solution } = settle(log);
+  return movesIn(log, solution, testedOf(solution), settle);
 }
 
 /**
@@ -45,13 +46,14 @@ export function movedStakes(
  * that a job in which nothing moved costs next to nothing.
  *
  * @param log that stands, in order
+ * @param tested of that solution
  */
 export function movesIn(
   log: readonly Entry[],
   still: Solution,
+  tested: Tested,
   settle: (log: readonly Entry[]) => Adjusted,
 ): Moves | null {
-  const tested = testedOf(still);
   // A misread pull has one thing to be found, its size; a moved stake two. Each is worth 2 of χ² (Akaike 1974).
   const misread = greatestSquare(tested) + 2;
   const trials = worthSettling(log, still, misread)
@@ -131,7 +133,7 @@ function byStake<T extends { readonly stake: Thing }>(trials: readonly T[]): T[]
   return [...lists.values()];
 }
 
-function greatestSquare(tested: ReturnType<typeof testedOf>): number {
+function greatestSquare(tested: Tested): number {
   return tested.residual.reduce((greatest, _, k) => Math.max(greatest, standardised(tested, k) ** 2), 0);
 }
 
