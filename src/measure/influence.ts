@@ -40,6 +40,8 @@ export class Influences {
   readonly #position: Int32Array;
   /** Position of each number of a state, -1 where it is held or untouched. */
   readonly #positionOf: Int32Array;
+  /** Scratch: the positions of all the nodes to which readings are followed at once. */
+  readonly #targets: Int32Array;
   /** How every unknown that is asked for answers to a reading, before its weight, by position and lane. */
   readonly #response: Float64Array;
 
@@ -49,6 +51,7 @@ export class Influences {
     this.#columns = new InverseColumns(symbolic, solution.factor);
     this.#position = symbolic.pattern.columns.map((unknown) => symbolic.position[unknown]!);
     this.#positionOf = unknownOf.map((unknown) => (unknown === -1 ? -1 : symbolic.position[unknown]!));
+    this.#targets = new Int32Array(2 * LANES * solution.model.network.nodes.length);
     this.#response = new Float64Array(LANES * symbolic.size);
   }
 
@@ -75,17 +78,17 @@ export class Influences {
   }
 
   /** Where the nodes have their unknowns, with repeats. */
-  #positionsOf(followed: readonly Followed[]): number[] {
-    const positions: number[] = [];
+  #positionsOf(followed: readonly Followed[]): Int32Array {
+    let count = 0;
     for (const { nodes } of followed) {
       for (let i = 0; i < nodes.length; i++) {
         const x = this.#positionOf[nodes[i]! * PER_NODE]!;
         const y = this.#positionOf[nodes[i]! * PER_NODE + 1]!;
-        if (x !== -1) positions.push(x);
-        if (y !== -1) positions.push(y);
+        if (x !== -1) this.#targets[count++] = x;
+        if (y !== -1) this.#targets[count++] = y;
       }
     }
-    return positions;
+    return this.#targets.subarray(0, count);
   }
 
   #responseOf(place: number, lane: number): number {
