@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Body } from '../../src/job/entry-schema.ts';
 import { doneWords, UNDO_REASON } from '../../src/screens/undo-words.ts';
-import { entry } from '../job/sample.ts';
+import { entry, inches, samplePlan } from '../job/sample.ts';
 
 const driven = entry(1, { kind: 'stand', thing: { kind: 'stake', label: 'A' }, event: 'driven' });
 const strike = (seq: number, of: number, reason: string) =>
@@ -20,6 +20,16 @@ test('says what Undo took back, what it brought back, and so on as often as it i
   expect(words(back)).toBe('Taken back: Stake A driven.');
   expect(words(back, again)).toBe('Counts again: Stake A driven.');
   expect(words(back, again, third)).toBe('Taken back: Stake A driven.');
+});
+
+test('says which part of the plan was changed', () => {
+  const first = entry(1, { kind: 'plan', plan: samplePlan });
+  const wider = { ...samplePlan, shape: { ...samplePlan.shape, size: inches('9 6') } } as typeof samplePlan;
+  const second = entry(2, { kind: 'plan', plan: { ...wider, name: 'Garden studio' } });
+  expect(doneWords(second, [first, second], wider)).toBe('Saved in the plan: name and shape and size.');
+  expect(doneWords(first, [first], samplePlan)).toBe(
+    'Saved: Plan “Garden room”: 8 posts on a ring round a pier.',
+  );
 });
 
 test('gives the reason of any other strike', () => {

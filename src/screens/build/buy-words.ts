@@ -5,6 +5,7 @@ import { lengthWords } from '../../job/length.ts';
 import { USUAL_WASTE } from '../../judge/supplies.ts';
 import type { JobView } from '../../judge/view.ts';
 import { listWords } from '../../judge/words.ts';
+import type { Units } from '../../units/index.ts';
 import { loadWords, yieldShown, yieldUnit } from './volume-words.ts';
 
 /** What to ask for at the yard, one thing a line. */
@@ -15,16 +16,21 @@ export function shoppingWords(view: JobView, lengths: readonly PostLength[], all
       `${holes.length} ${holes.length === 1 ? 'post' : 'posts'} of ${stockName(stock, units)}: ${listWords(holes)}`,
   );
   const tooLong = lengths.filter(({ needed, stock }) => needed !== null && !stock).map(({ hole }) => hole);
-  const bags =
-    all.bags === null
-      ? []
-      : [`${bagCount(all.bags)} of concrete (${loadWords(all.concrete, units)} without waste)`];
   return [
     ...posts,
     ...(tooLong.length > 0 ? [`longer than any stock, to be ordered: ${listWords(tooLong)}`] : []),
-    ...(all.bags === null ? [`${loadWords(all.concrete, units)} of concrete, and what is wasted`] : bags),
+    ...concreteWords(all, units),
     ...(all.gravel > 0 ? [`${loadWords(all.gravel, units)} of gravel`] : []),
   ];
+}
+
+/** A hole without a depth has no volume to tell: nothing is not the same as not known. */
+function concreteWords(all: JobQuantities, units: Units): string[] {
+  if (!(all.concrete > 0)) return ['concrete: not known before the holes have a depth'];
+  const volume = loadWords(all.concrete, units);
+  return all.bags === null
+    ? [`${volume} of concrete, and what is wasted`]
+    : [`${bagCount(all.bags)} of concrete (${volume} without waste)`];
 }
 
 /** What the list rests on, and what it leaves out. */

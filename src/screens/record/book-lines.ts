@@ -2,7 +2,7 @@ import type { Entry } from '../../job/entry-schema.ts';
 import { inOrder, isKind, struck } from '../../job/log.ts';
 import type { Plan } from '../../job/plan-schema.ts';
 import { describeEntry } from '../../job/words.ts';
-import { changedParts } from './plan-changes.ts';
+import { changedParts } from '../plan-changes.ts';
 
 /** One line of the field book as it is shown. */
 export interface BookLine {

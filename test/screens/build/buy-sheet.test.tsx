@@ -27,6 +27,13 @@ function type(label: string, text: string): void {
 }
 
 describe('what to buy', () => {
+  test('is not said in nought cubic metres where no hole has a depth yet', async () => {
+    const plan = ringPlan();
+    await openBuy([{ kind: 'plan', plan: { ...plan, rules: { ...plan.rules, frostDepth: null } } }]);
+    expect(sheet().getByText('concrete: not known before the holes have a depth')).toBeTruthy();
+    expect(sheet().queryByText(/^0/)).toBeNull();
+  });
+
   test('is a list of posts, concrete and gravel; level ground is said to be assumed', async () => {
     await openBuy(bodies(new Field()));
     // 900 mm of embedment, 800 mm up and 75 mm of spare.

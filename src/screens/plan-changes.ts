@@ -1,4 +1,4 @@
-import type { Plan } from '../../job/plan-schema.ts';
+import type { Plan } from '../job/plan-schema.ts';
 
 const PARTS: Record<keyof Plan, string> = {
   name: 'name',
