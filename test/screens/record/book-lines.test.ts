@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Plan } from '../../../src/job/plan-schema.ts';
-import { bookLines } from '../../../src/screens/record/book-lines.ts';
 import { changedParts } from '../../../src/screens/plan-changes.ts';
+import { bookLines } from '../../../src/screens/record/book-lines.ts';
 import { entry, sampleBodies, sampleLog, samplePlan } from '../../job/sample.ts';
 
 const planWith = (part: Partial<Plan>) => ({ kind: 'plan', plan: { ...samplePlan, ...part } }) as const;
