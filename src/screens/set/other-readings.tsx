@@ -25,9 +25,9 @@ export function OtherReadings({ view, hole, setup, onFlow, onLog }: OtherReading
   const name = thingName(post, view.plan);
   const turning = turningOf(view.plan, hole.hole);
   const at = hole.set.at?.place ?? hole.designed;
-  const pulls = possiblePulls(view, post, at)
-    .filter(({ open }) => open())
-    .map(({ from, fromAt }) => pullPlan(view, from, fromAt, post, at));
+  const pulls = possiblePulls(view, post, at).map(({ from, fromAt }) =>
+    pullPlan(view, from, fromAt, post, at),
+  );
   const expected = rodAtTarget(view, hole.hole, setup);
   return (
     <More label={`Other readings of ${name}`}>

@@ -2,7 +2,7 @@ import type { SitePoint } from '../../geometry/point.ts';
 import type { Thing } from '../../job/entry-schema.ts';
 import { thingKey } from '../../job/log.ts';
 import { adviceFor } from '../../judge/advice.ts';
-import { possiblePulls } from '../../judge/possible-pulls.ts';
+import { possiblePulls, pullsInReach } from '../../judge/possible-pulls.ts';
 import { type PullPlan, pullPlan } from '../../judge/pull-ends.ts';
 import { settling } from '../../judge/settling.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
@@ -88,7 +88,7 @@ function fixingPull(view: JobView, { hole }: HoleAssessment, designed: SitePoint
   const lack = pointOf(view, post)?.lack;
   if (!lack) return null;
   const wanted = new Set(lack.pullFrom.map(thingKey));
-  const others = possiblePulls(view, post, designed).filter(({ before, open }) => before === 0 && open());
+  const others = possiblePulls(view, post, designed).filter(({ before }) => before === 0);
   const best = others.find(({ from }) => wanted.has(thingKey(from))) ?? others[0];
   return best ? pullPlan(view, best.from, best.fromAt, post, designed) : null;
 }
@@ -98,7 +98,7 @@ function canPull(view: JobView, { from, expected }: PullPlan, post: Thing, desig
   if (expected > view.plan.instruments.tapeLength.m) return false;
   const key = thingKey(from.thing);
   return (
-    possiblePulls(view, post, designed)
+    pullsInReach(view, post, designed)
       .find((pull) => thingKey(pull.from) === key)
       ?.open() ?? true
   );

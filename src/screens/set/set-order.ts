@@ -12,6 +12,19 @@ export function setOrder(view: JobView): string[] {
   return [...piers, ...posts].map(({ label }) => label);
 }
 
+/** The next thing to do about a post. */
+export type StepOf = (hole: HoleAssessment) => SetStep;
+
+/** As `setStep`, worked out once for each post, though the order asks for all of them again and again. */
+export function stepsOf(book: SetBook, choices: SetChoices): StepOf {
+  const known = new Map<string, SetStep>();
+  return (hole) => {
+    const step = known.get(hole.hole) ?? setStep(book, hole, choices);
+    known.set(hole.hole, step);
+    return step;
+  };
+}
+
 /** What is wrong comes before what is merely not read yet; a reading that is not to be believed before all else. */
 const URGENT: readonly SetStep['do'][] = ['doubt', 'tell', 'move'];
 
@@ -21,18 +34,18 @@ const URGENT: readonly SetStep['do'][] = ['doubt', 'tell', 'move'];
  * wants anything.
  */
 export function nextHole(
-  book: SetBook,
+  view: JobView,
   holes: readonly HoleAssessment[],
-  choices: SetChoices,
+  stepOf: StepOf,
   after: string | null = null,
 ): string | null {
-  const order = setOrder(book.view);
+  const order = setOrder(view);
   const from = after === null ? 0 : order.indexOf(after) + 1;
   const round = [...order.slice(from), ...order.slice(0, from)].filter((label) => label !== after);
   const byLabel = new Map(holes.map((hole) => [hole.hole, hole]));
   const open = round.flatMap((label) => {
     const hole = byLabel.get(label);
-    const step = hole && !hole.poured ? setStep(book, hole, choices).do : 'done';
+    const step = hole && !hole.poured ? stepOf(hole).do : 'done';
     return step === 'done'
       ? []
       : [{ label, step, waits: step === 'stand' && hole !== undefined && !isReady(hole) }];

@@ -25,9 +25,8 @@ import { SetCard } from './set-card.tsx';
 import { SetDrawing } from './set-drawing.tsx';
 import { type OpenFlow, SetFlow } from './set-flow.tsx';
 import { useSetMemory } from './set-memory.ts';
-import { nextHole } from './set-order.ts';
+import { nextHole, stepsOf } from './set-order.ts';
 import { setRows } from './set-rows.ts';
-import { setStep } from './set-step.ts';
 import { allDoneWords } from './set-words.ts';
 import type { SetStep } from './step.ts';
 import { StepOptions } from './step-options.tsx';
@@ -49,10 +48,11 @@ function SetWork({ book, focused }: { readonly book: SetBook; readonly focused: 
   const [how, setHow] = useHold();
   const [flow, setFlow] = useState<OpenFlow | null>(null);
   const known = assessment.holes.some((hole) => hole.hole === focused);
-  const label = known ? focused : nextHole(book, assessment.holes, memory);
+  const stepOf = stepsOf(book, memory);
+  const label = known ? focused : nextHole(view, assessment.holes, stepOf);
   const hole = assessment.holes.find((candidate) => candidate.hole === label) ?? null;
-  const step = hole && setStep(book, hole, memory);
-  const next = nextHole(book, assessment.holes, memory, label);
+  const step = hole && stepOf(hole);
+  const next = nextHole(view, assessment.holes, stepOf, label);
   useStartAtTop(`${label} ${step?.do}`);
   const onLog = (body: Body) => void log(body);
   const actions = (

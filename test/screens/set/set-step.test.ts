@@ -1,15 +1,18 @@
 import { describe, expect, test } from 'vitest';
-import type { Body, Entry } from '../../../src/job/entry-schema.ts';
+import type { SitePoint } from '../../../src/geometry/point.ts';
+import type { Body, Entry, Thing } from '../../../src/job/entry-schema.ts';
 import { roundedLength } from '../../../src/job/length.ts';
 import { assess } from '../../../src/judge/assess.ts';
 import { possiblePulls } from '../../../src/judge/possible-pulls.ts';
-import { pullPlan } from '../../../src/judge/pull-ends.ts';
+import { type PullPlan, pullPlan } from '../../../src/judge/pull-ends.ts';
+import { type JobView, pointOf } from '../../../src/judge/view.ts';
 import { nextSetup, standingSetup } from '../../../src/screens/heights/level-setup.ts';
 import { rodAtTarget } from '../../../src/screens/heights/rod-belief.ts';
-import { nextHole, setOrder } from '../../../src/screens/set/set-order.ts';
+import { nextHole, setOrder, stepsOf } from '../../../src/screens/set/set-order.ts';
 import { setStep } from '../../../src/screens/set/set-step.ts';
 import type { DoubtStep, SetStep } from '../../../src/screens/set/step.ts';
-import { inches } from '../../job/sample.ts';
+import { blocked } from '../../../src/stakeout/blocked.ts';
+import { inches, samplePlan } from '../../job/sample.ts';
 import { logOf, PLACED, READY } from '../stake/field-day.ts';
 import {
   answer,
@@ -228,6 +231,36 @@ describe('a reading that is not to be believed', () => {
   });
 });
 
+describe('a tape', () => {
+  test('is never asked for through a post that stands in the way', () => {
+    // A pier stout enough to stand between A and the post beyond it.
+    const pier = { ...samplePlan.pier, holds: { kind: 'pier', diameter: inches('3 0') } as const };
+    let bodies: Body[] = [...READY, { kind: 'plan', plan: { ...samplePlan, pier } }];
+    const { view } = dayOf(logOf(bodies)).book;
+    const through: string[] = [];
+    for (const hole of setOrder(view)) {
+      const standing = view.holes.filter(({ label }) => bodies.some((body) => isSet(body, label)));
+      const done = walk(bodies, hole);
+      for (const step of done.steps) {
+        if (step.do !== 'pull') continue;
+        const [from, to] = [step.pull.from, step.pull.to].map(({ thing }) => placeIn(view, thing));
+        const others = standing.flatMap(({ label }) => view.sited.get(label) ?? []);
+        const between = others.filter(({ label }) => !touches(step.pull, label));
+        if (blocked(from!, to!, between)) through.push(`${nameOf(step)} to ${hole}`);
+      }
+      bodies = done.bodies;
+    }
+    expect(through).toEqual([]);
+  });
+
+  const isSet = (body: Body, label: string): boolean =>
+    body.kind === 'stand' && body.thing.kind === 'post' && body.thing.hole === label;
+  const touches = ({ from, to }: PullPlan, label: string): boolean =>
+    [from, to].some(({ thing }) => thing.kind === 'post' && thing.hole === label);
+  const placeIn = (view: JobView, thing: Thing): SitePoint =>
+    'hole' in thing ? view.sited.get(thing.hole)!.site : pointOf(view, thing)!.fix!.place;
+});
+
 describe('a post in concrete', () => {
   const poured: Body = { kind: 'pour', hole: '1', bags: 3 };
 
@@ -243,7 +276,7 @@ describe('a post in concrete', () => {
   test('is not proposed', () => {
     const { bodies } = walk(READY, '1');
     const day = dayOf(logOf([...bodies, poured]));
-    expect(nextHole(day.book, day.holes, choices(), 'P')).not.toBe('1');
+    expect(nextHole(day.book.view, day.holes, stepsOf(day.book, choices()), 'P')).not.toBe('1');
   });
 });
 
@@ -253,18 +286,18 @@ describe('where to go on', () => {
     const order = setOrder(day.book.view);
     expect(order[0]).toBe('P');
     expect(order.slice(1)).toEqual(day.holes.map(({ hole }) => hole).filter((hole) => hole !== 'P'));
-    expect(nextHole(day.book, day.holes, choices())).toBe('P');
-    expect(nextHole(day.book, day.holes, choices(), 'P')).toBe(order[1]);
-    expect(nextHole(day.book, day.holes, choices(), order.at(-1)!)).toBe('P');
+    expect(nextHole(day.book.view, day.holes, stepsOf(day.book, choices()))).toBe('P');
+    expect(nextHole(day.book.view, day.holes, stepsOf(day.book, choices()), 'P')).toBe(order[1]);
+    expect(nextHole(day.book.view, day.holes, stepsOf(day.book, choices()), order.at(-1)!)).toBe('P');
   });
 
   test('the reading that is not to be believed first, then the post that is out; never back and forth', () => {
     const day = dayOf(exampleLog());
-    expect(nextHole(day.book, day.holes, choices())).toBe('8');
-    expect(nextHole(day.book, day.holes, choices(), '8')).toBe('9');
+    expect(nextHole(day.book.view, day.holes, stepsOf(day.book, choices()))).toBe('8');
+    expect(nextHole(day.book.view, day.holes, stepsOf(day.book, choices()), '8')).toBe('9');
     const misread = assess(exampleLog()).findings.find(({ code }) => code === 'misreading')!.entries[0]!;
     const after = dayOf(exampleAnd({ kind: 'strike', entry: misread, reason: 'misread' }));
-    expect(nextHole(after.book, after.holes, choices())).toBe('4');
+    expect(nextHole(after.book.view, after.holes, stepsOf(after.book, choices()))).toBe('4');
   });
 });
 
