@@ -24,7 +24,14 @@ function runTests(project, chromium) {
   rmSync(file, { force: true });
   const code = runPackage(
     'vitest/vitest.mjs',
-    ['run', '--project', project, '--reporter=default', '--reporter=json', `--outputFile.json=${file}`],
+    [
+      'run',
+      '--config=test/vitest.config.ts',
+      `--project=${project}`,
+      '--reporter=default',
+      '--reporter=json',
+      `--outputFile.json=${file}`,
+    ],
     { CHROMIUM: chromium },
   );
   const count = existsSync(file) ? countOf(JSON.parse(readFileSync(file, 'utf8'))) : { passed: 0, failed: 0 };

@@ -49,6 +49,17 @@ const knock = (field: Field, thing: Thing, x: number, y: number) => {
   field.truth.set(JSON.stringify(thing), { x: at.x + x, y: at.y + y });
 };
 
+type Pull = ReturnType<typeof stakedJob>['pull'];
+
+/** The triangle once more, and two tapes to something that stood still: by these a stake that moved is told. */
+function pullAgain(pull: Pull, stood: string): void {
+  pull(A, B);
+  pull(A, C);
+  pull(B, C);
+  pull(A, holeStake(stood));
+  pull(B, holeStake(stood));
+}
+
 describe('a stake that moved', () => {
   it('by 25 mm is named, with how far, which way, and since which pull', () => {
     const { field, pull } = stakedJob();
@@ -83,14 +94,7 @@ describe('a stake that moved', () => {
         const { field, pull } = stakedJob({ seed });
         const way = (2 * Math.PI * seed) / 8;
         knock(field, stake(label), 0.025 * Math.cos(way), 0.025 * Math.sin(way));
-        for (const [p, q] of [
-          [A, B],
-          [A, C],
-          [B, C],
-          [A, holeStake('2')],
-          [B, holeStake('2')],
-        ] as const)
-          pull(p, q);
+        pullAgain(pull, '2');
         const { moved } = assess(field.log);
         tried++;
         if (
@@ -146,14 +150,7 @@ describe('a stake that moved', () => {
         .every(({ digGate }) => digGate.open),
     ).toBe(true);
     knock(field, A, 0.025, 0);
-    for (const [p, q] of [
-      [A, B],
-      [A, C],
-      [B, C],
-      [A, holeStake('5')],
-      [B, holeStake('5')],
-    ] as const)
-      pull(p, q);
+    pullAgain(pull, '5');
     const { holes, moved } = assess(field.log);
     for (const { staked, digGate } of holes.slice(0, 6)) {
       expect(staked.position.checked).toBe(false);
@@ -214,14 +211,7 @@ describe('what hangs on a stake that moved', () => {
     field.set('4');
     offString('4');
     knock(field, A, 0.04, 0);
-    for (const [p, q] of [
-      [A, B],
-      [A, C],
-      [B, C],
-      [A, holeStake('2')],
-      [B, holeStake('2')],
-    ] as const)
-      pull(p, q);
+    pullAgain(pull, '2');
     const four = assess(field.log).holes.find(({ hole }) => hole === '4')!;
     expect(four.set.position.checked).toBe(false);
     expect(four.set.position.why).toContain(

@@ -1,3 +1,4 @@
+import { fileURLToPath } from 'node:url';
 import preact from '@preact/preset-vite';
 import { defineConfig } from 'vitest/config';
 
@@ -7,10 +8,14 @@ const UNIT_TIMEOUT_MS = 60_000;
 /** A browser on a busy machine with two cores; a test that hangs still ends. */
 const E2E_TIMEOUT_MS = 90_000;
 
+const root = fileURLToPath(new URL('..', import.meta.url));
+
 export default defineConfig({
+  root,
   test: {
     projects: [
       {
+        root,
         plugins: [preact()],
         test: {
           name: 'unit',
@@ -21,6 +26,7 @@ export default defineConfig({
         },
       },
       {
+        root,
         test: {
           name: 'e2e',
           environment: 'node',
