@@ -25,8 +25,9 @@ export const scale = (a: Vec, k: number): Vec => ({ x: a.x * k, y: a.y * k });
 export const dot = (a: Vec, b: Vec): number => a.x * b.x + a.y * b.y;
 /** z of a × b: positive when b lies anticlockwise (left) of a. */
 export const cross = (a: Vec, b: Vec): number => a.x * b.y - a.y * b.x;
-export const length = (a: Vec): number => Math.hypot(a.x, a.y);
-export const distance = (a: Vec, b: Vec): number => Math.hypot(a.x - b.x, a.y - b.y);
+// Not Math.hypot, which guards against overflow that no site can cause, at ten times the price.
+export const length = ({ x, y }: Vec): number => Math.sqrt(x * x + y * y);
+export const distance = (a: Vec, b: Vec): number => length(subtract(a, b));
 /** Unit vector at `bearing` radians anticlockwise from +x. */
 export const unit = (bearing: number): Vec => ({ x: Math.cos(bearing), y: Math.sin(bearing) });
 export const bearingOf = (a: Vec): number => Math.atan2(a.y, a.x);

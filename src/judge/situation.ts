@@ -1,14 +1,7 @@
 import type { Entry, EntryOf } from '../job/entry-schema.ts';
 import { currentPlan, ofKind, standing } from '../job/log.ts';
 import type { Plan } from '../job/plan-schema.ts';
-import {
-  type Heights,
-  heights,
-  type Measured,
-  measure,
-  type TapeInHand,
-  tapeInHand,
-} from '../measure/index.ts';
+import { type Measured, measureWays, type TapeInHand, tapeInHand } from '../measure/index.ts';
 import type { Hole } from '../plan/hole.ts';
 import { checkPlan, holesOf, type LaidPlan, layPlan } from '../plan/index.ts';
 import type { Problem } from '../units/index.ts';
@@ -52,17 +45,10 @@ export function situate(log: readonly Entry[]): Situation {
   if (!designed.ok) return { ...known, ...unmeasured, problems: [...problems, designed.problem] };
   // The plan lies on A and the direction to B, whatever A–B was pulled to be: so its holes do not depend on the pulls.
   const laid = designed.value;
-  const { instruments } = plan;
-  const settle = (some: readonly Entry[], levels: Heights) =>
-    measure(some, laid.holes, laid.baseline, instruments, laid.references, levels);
-  const levels = heights(entries, instruments);
-  const measured = settle(entries, levels);
-  const measuredWithout = waysToLeaveOut(measured.suspicions).map((out) => {
-    if (out.length === 0) return measured;
-    const rest = entries.filter(({ id }) => !out.includes(id));
-    const ofLevels = levels.suspicions.some((suspicion) => suspicion.entries.some((id) => out.includes(id)));
-    // No height hangs on a tape: without a pull the levels stay the very same.
-    return settle(rest, ofLevels ? heights(rest, instruments) : levels);
-  });
+  const ways = measureWays(entries, laid.holes, laid.baseline, plan.instruments, laid.references);
+  const measured = ways.all;
+  const measuredWithout = waysToLeaveOut(measured.suspicions).map((out) =>
+    out.length === 0 ? measured : ways.without(out),
+  );
   return { ...known, laid, measured, measuredWithout, problems };
 }

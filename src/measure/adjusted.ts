@@ -4,7 +4,7 @@ import { determine, isKnown, type Known } from './determined.ts';
 import { modelOf } from './model.ts';
 import type { Network } from './network.ts';
 import { settleSides } from './sides.ts';
-import { type Solution, solve } from './solution.ts';
+import { type Solution, type SolveAgain, solve } from './solution.ts';
 import { startState } from './start.ts';
 import type { Lack } from './types.ts';
 
@@ -21,6 +21,28 @@ export function adjusted(network: Network, baseline: number | null, instruments:
   const same = first.a === present.a && first.b === present.b;
   if (same || (isKnown(inFirst.places[present.a]!) && isKnown(inFirst.places[present.b]!))) return inFirst;
   return adjustIn(present, network, baseline, instruments);
+}
+
+/**
+ * The same without some readings of places, from what they all came to.
+ *
+ * @param out by row, which are left out: pulls and offsets only, since a post without plumb readings is guessed to be plumb
+ * @returns null where the frame would be another one: then `adjusted` has to be asked anew
+ */
+export function adjustedWithout(
+  { solution }: Adjusted,
+  out: readonly boolean[],
+  instruments: Instruments,
+  again: SolveAgain,
+): Adjusted | null {
+  const { network, datum } = solution.model;
+  const weights = solution.weights.map((weight, k) => (out[k] ? 0 : weight));
+  const sided = settleSides(again(solution, weights));
+  const places = determine(sided.solution, sided.eitherSide, instruments);
+  const present = presentDatum(network);
+  const same = datum.a === present.a && datum.b === present.b;
+  if (!same && !(isKnown(places[present.a]!) && isKnown(places[present.b]!))) return null;
+  return { solution: sided.solution, places };
 }
 
 function adjustIn(

@@ -1,4 +1,4 @@
-import { type Network, type Node, nodesOf, placeReadings } from './network.ts';
+import { type Network, type Node, nodesOf } from './network.ts';
 
 /** Which stands of A and B carry the site frame: A's at the origin, B's on the +x axis. */
 export interface Datum {
@@ -20,10 +20,10 @@ export function presentDatum({ nodes }: Network): Datum {
 }
 
 function firstPulled(network: Network, key: string): number {
-  const readings = placeReadings(network);
+  const { placing } = network;
   const stands = network.nodes.filter((node) => node.key === key);
   const pulledFrom = (order: number) =>
-    stands.find(({ index }) => readings.some((one) => one.order > order && nodesOf(one).includes(index)));
+    stands.find(({ index }) => placing.some((one) => one.order > order && nodesOf(one).includes(index)));
   return (pulledFrom(network.lastSite) ?? pulledFrom(-1) ?? currentOf(network.nodes, key)).index;
 }
 

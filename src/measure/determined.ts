@@ -3,9 +3,9 @@ import type { Thing } from '../job/entry-schema.ts';
 import type { Instruments } from '../job/plan-schema.ts';
 import { LOOSE_M } from './adjust.ts';
 import { ellipseOf } from './ellipse.ts';
-import { Images, readingsByNode, SIDES_ALIKE } from './mirror.ts';
+import { Images, SIDES_ALIKE } from './mirror.ts';
 import { PER_NODE } from './model.ts';
-import { type Node, nodesOf, placeReadings } from './network.ts';
+import { type Node, nodesOf } from './network.ts';
 import type { OffsetReading } from './offset-rows.ts';
 import { clearlyNearer } from './sides.ts';
 import { tapeSigma } from './sigma.ts';
@@ -36,11 +36,11 @@ export function determine(
   eitherSide: ReadonlySet<number>,
   instruments: Instruments,
 ): (Known | Lack)[] {
-  const readings = readingsByNode(solution.model);
-  const all = placeReadings(solution.model.network);
+  const { byNode: readings, network } = solution.model;
+  const { placing: all } = network;
   const known = knownPlaces(solution, readings, eitherSide);
   const advise = adviser(solution, known, instruments);
-  return solution.model.network.nodes.map((node) => {
+  return network.nodes.map((node) => {
     const found = known[node.index];
     if (found) return found;
     const own = readings[node.index]!.map((k): Bond => {

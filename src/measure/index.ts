@@ -1,6 +1,6 @@
 export { heightKey } from './height-rows.ts';
 export { type Heights, heights } from './heights.ts';
-export { measure } from './measure.ts';
+export { measure, measureWays } from './measure.ts';
 export type { LevelLoop } from './misclosure.ts';
 export { movedStakes } from './moved.ts';
 export { DRIVEN_WITHIN_M, type Prediction, predict } from './predict.ts';

@@ -3,7 +3,7 @@ import type { Entry } from '../job/entry-schema.ts';
 import { standing } from '../job/log.ts';
 import type { Instruments } from '../job/plan-schema.ts';
 import type { SitedHole, SitedReference } from '../plan/hole.ts';
-import { adjusted } from './adjusted.ts';
+import { type Adjusted, adjusted, adjustedWithout } from './adjusted.ts';
 import { chiSquareChance } from './chi-square.ts';
 import { currentOf } from './datum.ts';
 import { isKnown, type Known } from './determined.ts';
@@ -11,11 +11,11 @@ import { ellipseOf } from './ellipse.ts';
 import { type Heights, heights } from './heights.ts';
 import { PER_NODE, rowsOf } from './model.ts';
 import { movesIn } from './moved.ts';
-import { type Network, networkOf, nodesOf, type PullReading } from './network.ts';
+import { networkOf, nodesOf, type PullReading } from './network.ts';
 import type { OffsetReading } from './offset-rows.ts';
 import { smallestCaught, unseenShifts } from './reliability.ts';
-import { standardised, suspicionsOf, type Tested } from './snooping.ts';
-import { covariancesAmong, leanCovariance, type Solution, testedOf } from './solution.ts';
+import { standardised, suspicionsOf } from './snooping.ts';
+import { covariancesAmong, leanCovariance, type Solution, solvingAgain, testedOf } from './solution.ts';
 import { readingFor } from './taped.ts';
 import type { GlobalTest, Lack, Measured, MeasuredPoint, OffsetResult, PullResult } from './types.ts';
 
@@ -38,19 +38,68 @@ export function measure(
   references: readonly SitedReference[] = [],
   levelling: Heights = heights(standing(entries), instruments),
 ): Measured {
+  return measureWays(entries, holes, baseline, instruments, references, levelling).all;
+}
+
+/** What all readings come to, and what they come to without some. */
+export interface Ways {
+  readonly all: Measured;
+  /**
+   * As `all`, without the readings of some entries. Only the whole tells what is believed misread or moved: there is none of
+   * that in it.
+   */
+  without(entries: readonly string[]): Measured;
+}
+
+/** As `measure`, for whoever wants to leave readings out as well. Parameters as `measure` has them. */
+export function measureWays(
+  entries: readonly Entry[],
+  holes: readonly SitedHole[],
+  baseline: number | null,
+  instruments: Instruments,
+  references: readonly SitedReference[] = [],
+  levelling: Heights = heights(standing(entries), instruments),
+): Ways {
   const stands = standing(entries);
-  const settle = (network: Network) => adjusted(network, baseline, instruments);
-  const read = (log: readonly Entry[]) => networkOf(log, holes, levelling.heights, instruments, references);
-  const network = read(stands);
-  const { solution, places } = settle(network);
-  const tested = testedOf(solution);
+  const settle = (log: readonly Entry[], levels: Heights) =>
+    adjusted(networkOf(log, holes, levels.heights, instruments, references), baseline, instruments);
+  const all = settle(stands, levelling);
+  const again = solvingAgain();
+  const tested = testedOf(all.solution, again);
+  return {
+    all: {
+      ...resultsOf(all, baseline, levelling),
+      suspicions: [...suspicionsOf(tested), ...levelling.suspicions],
+      moves: movesIn(stands, all.solution, tested, (log) => settle(log, levelling)),
+    },
+    without: (out) => {
+      const { placing } = all.solution.model.network;
+      const rows = placing.map(({ entry }) => out.includes(entry));
+      const isPlacing = out.every((id) => placing.some(({ entry }) => entry === id));
+      const quick = isPlacing ? adjustedWithout(all, rows, instruments, again) : null;
+      if (quick) return resultsOf(quick, baseline, levelling);
+      const rest = stands.filter(({ id }) => !out.includes(id));
+      // No height hangs on a tape or a plumb reading: without one the levels stay the very same.
+      const ofLevels = levelling.suspicions.some((one) => one.entries.some((id) => out.includes(id)));
+      const levels = ofLevels ? heights(rest, instruments) : levelling;
+      return resultsOf(settle(rest, levels), baseline, levels);
+    },
+  };
+}
+
+function resultsOf({ solution, places }: Adjusted, baseline: number | null, levelling: Heights): Measured {
+  const { network } = solution.model;
+  const isIn = (k: number) => solution.weights[k]! > 0;
+  const first = network.pulls.length;
   return {
     points: pointsOf(solution, places),
-    pulls: network.pulls.map((pull, k) => pullResult(solution, tested, pull, k)),
-    offsets: network.offsets.map((row, i) => offsetResult(solution, tested, row, network.pulls.length + i)),
-    suspicions: [...suspicionsOf(tested), ...levelling.suspicions],
+    pulls: network.pulls.flatMap((pull, k) => (isIn(k) ? [pullResult(solution, pull, k)] : [])),
+    offsets: network.offsets.flatMap((row, i) =>
+      isIn(first + i) ? [offsetResult(solution, row, first + i)] : [],
+    ),
+    suspicions: [],
     globalTest: globalTest(solution),
-    moves: movesIn(stands, solution, tested, (log) => settle(read(log))),
+    moves: null,
     baseline: baselineOf(solution, places),
     designedBaseline: baseline,
     heights: levelling.heights,
@@ -95,25 +144,25 @@ function leanOf(solution: Solution, node: number, guessed: ReadonlySet<number>):
 }
 
 /** In terms of what the tape of that pull reads. */
-function pullResult(solution: Solution, tested: Tested, pull: PullReading, k: number): PullResult {
+function pullResult(solution: Solution, pull: PullReading, k: number): PullResult {
   const predicted = readingFor(pull.taped, solution.evaluation.predicted[k]!);
-  return rowResult(solution, tested, pull, k, { predicted, residual: pull.read - predicted });
+  return rowResult(solution, pull, k, { predicted, residual: pull.read - predicted });
 }
 
-function offsetResult(solution: Solution, tested: Tested, row: OffsetReading, k: number): OffsetResult {
+function offsetResult(solution: Solution, row: OffsetReading, k: number): OffsetResult {
   const { part } = row;
   const predicted = solution.evaluation.predicted[k]!;
-  return { part, ...rowResult(solution, tested, row, k, { predicted, residual: row.reading - predicted }) };
+  return { part, ...rowResult(solution, row, k, { predicted, residual: row.reading - predicted }) };
 }
 
 function rowResult(
   solution: Solution,
-  tested: Tested,
   row: PullReading | OffsetReading,
   k: number,
   { predicted, residual }: Pick<PullResult, 'predicted' | 'residual'>,
 ): PullResult {
-  const { nodes } = solution.model.network;
+  const { model, evaluation, weights } = solution;
+  const { nodes } = model.network;
   const { entry, sigma } = row;
   const redundancy = solution.redundancy[k]!;
   return {
@@ -123,7 +172,10 @@ function rowResult(
     residual,
     sigma,
     redundancy,
-    standardised: standardised(tested, k),
+    standardised: standardised(
+      { residual: evaluation.residual, weights, redundancy: solution.redundancy },
+      k,
+    ),
     smallestCaught: smallestCaught(sigma, redundancy),
   };
 }

@@ -1,21 +1,11 @@
 import { mirrored } from '../geometry/circles.ts';
 import { add, distance, length, subtract, type Vec } from '../geometry/point.ts';
-import { type Evaluation, emptyEvaluation, evaluate, type Model, PER_NODE } from './model.ts';
-import { nodesOf, placeReadings } from './network.ts';
+import { type Evaluation, emptyEvaluation, evaluate, PER_NODE } from './model.ts';
 import { offsetEquation } from './offset-equation.ts';
 import { placeOf, type Solution } from './solution.ts';
 
 /** Two places whose χ² differs by less are not told apart by their pulls: odds of about 2000 to 1 (e^(15/2)). */
 export const SIDES_ALIKE = 15;
-
-/** Pulls and offsets that touch each node, by row. */
-export function readingsByNode({ network }: Model): number[][] {
-  const out: number[][] = network.nodes.map(() => []);
-  placeReadings(network).forEach((reading, k) => {
-    for (const node of nodesOf(reading)) out[node]!.push(k);
-  });
-  return out;
-}
 
 /** The other place where a node's readings might meet. */
 export interface Image {

@@ -1,5 +1,5 @@
 import type { Datum } from './datum.ts';
-import type { Network } from './network.ts';
+import { type Network, nodesOf } from './network.ts';
 import { offsetEquation } from './offset-equation.ts';
 import { analyse, type JacobianPattern, type Symbolic } from './sparse-symbolic.ts';
 
@@ -19,7 +19,10 @@ export interface Model {
   readonly unknownOf: Int32Array;
   /** For each entry of the Jacobian, which derivative it is: index into a row's x y lx ly of `from`, of `to`, of `of`. */
   readonly derivativeOf: Uint8Array;
+  /** By row, 1/σ²; 0 for what is left out. */
   readonly weights: Float64Array;
+  /** Pulls and offsets that touch each node, by row, without what is left out. */
+  readonly byNode: readonly (readonly number[])[];
 }
 
 /** Lays out the equations: which unknowns there are and which readings touch them. */
@@ -66,7 +69,21 @@ export function modelOf(network: Network, datum: Datum): Model {
     unknownOf,
     derivativeOf: new Uint8Array(derivatives),
     weights: new Float64Array(rowsOf(network).map(({ sigma }) => 1 / (sigma * sigma))),
+    byNode: byNodeOf(network),
   };
+}
+
+function byNodeOf({ nodes, placing }: Network): number[][] {
+  const out: number[][] = nodes.map(() => []);
+  placing.forEach((reading, k) => {
+    for (const node of nodesOf(reading)) out[node]!.push(k);
+  });
+  return out;
+}
+
+/** The same equations without some readings: their rows stay, and weigh nothing. */
+export function withoutRows(model: Model, weights: Float64Array): Model {
+  return { ...model, weights, byNode: model.byNode.map((rows) => rows.filter((k) => weights[k]! > 0)) };
 }
 
 /** What was read or guessed, in the order of the rows. */

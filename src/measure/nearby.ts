@@ -1,5 +1,4 @@
-import { readingsByNode } from './mirror.ts';
-import { nodesOf, placeReadings } from './network.ts';
+import { nodesOf } from './network.ts';
 import type { Solution } from './solution.ts';
 
 /** A node with more pulls than this is a stake that holds the whole network: pulls between two such can move anything. */
@@ -22,8 +21,8 @@ export class Nearby {
 
   constructor(solution: Solution) {
     this.#solution = solution;
-    this.#byNode = readingsByNode(solution.model);
-    this.#nodesOf = placeReadings(solution.model.network).map(nodesOf);
+    this.#byNode = solution.model.byNode;
+    this.#nodesOf = solution.model.network.placing.map(nodesOf);
     this.#mark = new Int32Array(this.#byNode.length);
     this.#reached = new Int32Array(this.#byNode.length);
   }

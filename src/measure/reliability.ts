@@ -1,7 +1,6 @@
 import { ellipseOf } from './ellipse.ts';
 import { type Followed, Influences, influenceOfOwn } from './influence.ts';
 import { Nearby } from './nearby.ts';
-import { placeReadings } from './network.ts';
 import { LEAST_REDUNDANCY } from './redundancy.ts';
 import { placeCovariance, type Solution } from './solution.ts';
 import { LANES } from './sparse-inverse.ts';
@@ -96,8 +95,7 @@ interface Unseen {
 
 function unseenMisreadings(solution: Solution): Unseen {
   const { model, redundancy } = solution;
-  const { nodes } = model.network;
-  const rows = placeReadings(model.network);
+  const { nodes, placing: rows } = model.network;
   const least = (k: number) => Math.max(redundancy[k]!, LEAST_REDUNDANCY);
   return {
     guarded: new Uint8Array(rows.map((_, k) => (redundancy[k]! >= GUARDED_FROM ? 1 : 0))),

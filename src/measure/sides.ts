@@ -1,6 +1,6 @@
 import { distance, type Vec } from '../geometry/point.ts';
 import { ellipseOf } from './ellipse.ts';
-import { type Image, Images, readingsByNode, SIDES_ALIKE } from './mirror.ts';
+import { type Image, Images, SIDES_ALIKE } from './mirror.ts';
 import { PER_NODE } from './model.ts';
 import { placeCovariance, placeOf, type Solution, solve } from './solution.ts';
 
@@ -20,7 +20,7 @@ export interface Sided {
  * their image, and holes that fit as well there and are planned there, are turned over.
  */
 export function settleSides(first: Solution): Sided {
-  const readings = readingsByNode(first.model);
+  const readings = first.model.byNode;
   let best = first;
   for (let turn = 0; turn < MOST_TURNS; turn++) {
     const state = withSidesTurned(best, readings);

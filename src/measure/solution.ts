@@ -1,7 +1,6 @@
 import type { Vec } from '../geometry/point.ts';
 import { factorAt, type Settled, settle } from './adjust.ts';
-import { type Model, PER_NODE, rowsOf } from './model.ts';
-import { placeReadings } from './network.ts';
+import { type Model, PER_NODE, rowsOf, withoutRows } from './model.ts';
 import { guards } from './redundancy.ts';
 import type { Tested } from './snooping.ts';
 import { InverseColumns, LANES, selectedInverse } from './sparse-inverse.ts';
@@ -43,8 +42,26 @@ export function solve(model: Model, start: Float64Array, weights: Float64Array):
 /** A post that leans by this much, metres per metre, is seen to lean: nobody reads it as plumb, or the other way round. */
 const MOST_MISPLUMBED = 0.1;
 
+/**
+ * Solves again with other weights, from a solution with more. What is asked for twice is solved once: the tests for misreadings
+ * and whoever then leaves out what they found want the same.
+ */
+export type SolveAgain = (from: Solution, weights: Float64Array) => Solution;
+
+export function solvingAgain(): SolveAgain {
+  const known: Solution[] = [];
+  return (from, weights) => {
+    const before = known.find((one) => one.weights.every((weight, k) => weight === weights[k]));
+    if (before) return before;
+    const model = withoutRows(from.model, weights);
+    const solution = solve(model, from.state, weights);
+    known.push(solution);
+    return solution;
+  };
+}
+
 /** The solution as the tests for misreadings see it. */
-export function testedOf(solution: Solution): Tested {
+export function testedOf(solution: Solution, again: SolveAgain = solvingAgain()): Tested {
   const { model, evaluation, weights, chiSquare, factor, redundancy } = solution;
   const { network } = model;
   return {
@@ -52,16 +69,16 @@ export function testedOf(solution: Solution): Tested {
     jacobian: evaluation.jacobian,
     residual: evaluation.residual,
     weights,
-    variances: model.weights.map((weight) => 1 / weight),
+    variances: new Float64Array(rowsOf(network).map(({ sigma }) => sigma * sigma)),
     mostMisread: new Float64Array([
-      ...placeReadings(network).map(() => Number.POSITIVE_INFINITY),
+      ...network.placing.map(() => Number.POSITIVE_INFINITY),
       ...network.leans.map(({ over }) => MOST_MISPLUMBED * over),
     ]),
     chiSquare,
     factor,
     redundancy,
     entries: rowsOf(network).map(({ entry }) => entry),
-    without: (left) => testedOf(solve(model, solution.state, left)),
+    without: (left) => testedOf(again(solution, left), again),
   };
 }
 
