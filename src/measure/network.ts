@@ -59,6 +59,8 @@ export interface Network {
   readonly nodes: readonly Node[];
   readonly pulls: readonly PullReading[];
   readonly offsets: readonly OffsetReading[];
+  /** The readings that say where something is: all but plumb. */
+  readonly placing: readonly (PullReading | OffsetReading)[];
   readonly leans: readonly LeanReading[];
   readonly unused: readonly Unused[];
   /** Place among the entries of the last `site` entry, -1 without one. */
@@ -237,7 +239,8 @@ class Reader {
     for (const { of, height } of this.#offsets) if (height !== 0) raised.add(of);
     const nodes = this.#stands.all.map((stand) => this.#node(stand, raised.has(stand.index)));
     const leans = [...this.#leans, ...[...raised].flatMap((node) => this.#guesses(nodes[node]!))];
-    return { nodes, pulls: this.#pulls, offsets: this.#offsets, leans, unused: this.#unused };
+    const [pulls, offsets] = [this.#pulls, this.#offsets];
+    return { nodes, pulls, offsets, placing: [...pulls, ...offsets], leans, unused: this.#unused };
   }
 
   #node(stand: Stand, leans: boolean): Node {
@@ -247,8 +250,7 @@ class Reader {
   }
 
   #designed(thing: Thing, key: string): Vec | null {
-    const isHoles = thing.kind === 'hole-stake' || thing.kind === 'post';
-    return (isHoles ? this.#holes.get(thing.hole)?.site : this.#references.get(key)) ?? null;
+    return ('hole' in thing ? this.#holes.get(thing.hole)?.site : this.#references.get(key)) ?? null;
   }
 
   /** A leaning post needs something said of its lean across both pairs of faces. */
@@ -269,12 +271,6 @@ const faces = (node: number, side: Side): string => `${node} ${SIDES.indexOf(sid
 
 const heightOf = ({ thing, height }: PullEnd): number =>
   thing.kind === 'post' && height && Math.abs(height.m) < BEYOND_ALL_TAPES_M ? height.m : 0;
-
-/** The readings that say where something is, in the order of their rows: all but plumb. */
-export const placeReadings = ({ pulls, offsets }: Network): readonly (PullReading | OffsetReading)[] => [
-  ...pulls,
-  ...offsets,
-];
 
 /** Nodes whose places a reading depends on. */
 export const nodesOf = (reading: PullReading | OffsetReading): readonly number[] =>
