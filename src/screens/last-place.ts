@@ -1,4 +1,5 @@
 import { type Route, readRoute } from './route.ts';
+import { withSmallStore } from './small-store.ts';
 
 /**
  * Remembers which screen was open, for the next cold start. It is a convenience and no data: where the browser refuses
@@ -7,21 +8,11 @@ import { type Route, readRoute } from './route.ts';
 const KEY = 'swingtape.place';
 
 export function keepPlace(fragment: string): void {
-  withStorage((storage) => storage.setItem(KEY, fragment));
+  withSmallStore((storage) => storage.setItem(KEY, fragment));
 }
 
 /** Where the app starts: the address's fragment; without one, where the user was last. */
 export const startRoute = (): Route => readRoute(location.hash || lastPlace());
 
 /** The fragment kept last, or an empty one. */
-export const lastPlace = (): string => withStorage((storage) => storage.getItem(KEY)) ?? '';
-
-function withStorage<T>(work: (storage: Storage) => T): T | null {
-  try {
-    return work(localStorage);
-  } catch (error) {
-    // Refused or full: SecurityError or QuotaExceededError, both of them DOMExceptions.
-    if (error instanceof DOMException) return null;
-    throw error;
-  }
-}
+export const lastPlace = (): string => withSmallStore((storage) => storage.getItem(KEY)) ?? '';

@@ -38,6 +38,23 @@ export function heldTape(
     : { held: heldWords(situation, how), m: readingOn(inHand, alongSlope(expected, rise)) };
 }
 
+/**
+ * What the same tape reads when it is held the other way, where a level has read both ends and it makes a difference:
+ * `along the slope 5457 mm`; else null.
+ */
+export function otherHeldWords(
+  situation: Pick<Situation, 'plan' | 'measured' | 'inHand'>,
+  { from, to, expected }: PullToRead & { readonly expected: number },
+  how: Hold['how'],
+): string | null {
+  const rise = riseBetween(situation, from, to);
+  if (rise === null || !situation.plan) return null;
+  const shown = (m: number) => formatLength(readingOn(situation.inHand, m), situation.plan!.units);
+  const [level, slope] = [shown(expected), shown(alongSlope(expected, rise))];
+  if (level === slope) return null;
+  return how === 'level' ? `along the slope ${slope}` : `level ${level}`;
+}
+
 /** As `heldTape`, for a tape that is held level. @param length metres */
 export const levelTape = (situation: Pick<Situation, 'inHand'>, length: number): HeldTape => ({
   held: heldWords(situation, 'level'),

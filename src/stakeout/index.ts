@@ -1,12 +1,16 @@
+export { aloneOrder } from './alone-order.ts';
 export { checkPulls } from './check-pulls.ts';
+export { type CheckSet, checkSet } from './check-set.ts';
 export { compareStakes } from './compare-stakes.ts';
 export { crossingAt, gradeOf } from './crossing.ts';
+export { NOTICED } from './guarding-pulls.ts';
 export { holePulls } from './hole-pulls.ts';
 export { judgeReference, type ReferenceChoice } from './judge-reference.ts';
 export { judgeStakes } from './judge-stakes.ts';
 export { STAKE_CLEARANCE } from './objections.ts';
 export { nextReferenceLabel, proposeReference } from './propose-reference.ts';
 export { proposeStakes } from './propose-stakes.ts';
+export { type ListedHole, type ListedTape, pullList } from './pull-list.ts';
 export type { ReferenceAsked } from './reference-guard.ts';
 export { setPulls } from './set-pulls.ts';
 export type { Crossing, HolePulls, PlannedPull, StakeChoice } from './types.ts';

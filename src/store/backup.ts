@@ -2,6 +2,7 @@ import type { Entry } from '../job/entry-schema.ts';
 import { currentPlan, inOrder, standing } from '../job/log.ts';
 import { BACKUP_FORMAT, BACKUP_VERSION, type Backup } from './backup-schema.ts';
 import { canonicalJson } from './canonical-json.ts';
+import { safeFileName } from './file-name.ts';
 import { sha256 } from './sha256.ts';
 
 /** Browsers share text files, and not JSON ones; a phone's files app opens it for reading. */
@@ -36,17 +37,6 @@ export function checksumOf({ checksum: _, ...rest }: Backup): string {
   return sha256(canonicalJson(rest));
 }
 
-/** Longest job name in a file name: with the ending it fits every phone's share sheet. */
-const NAME_LENGTH = 60;
-
 /** `<job name>.swingtape.txt`, without what file systems forbid. */
-export function backupFileName(log: readonly Entry[]): string {
-  const name = currentPlan(standing(log))?.name ?? '';
-  const safe = name
-    .normalize('NFC')
-    .replace(/[\p{C}\p{Z}/\\:*?"<>|.]+/gu, ' ')
-    .trim()
-    .slice(0, NAME_LENGTH)
-    .trim();
-  return `${safe || 'job'}.swingtape.txt`;
-}
+export const backupFileName = (log: readonly Entry[]): string =>
+  safeFileName(currentPlan(standing(log))?.name ?? '', 'swingtape.txt');

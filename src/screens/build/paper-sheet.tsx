@@ -3,22 +3,20 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { Button, ButtonRow, Sheet } from '../../ui/index.ts';
 import './build.css';
 
-export interface PaperSheetProps {
+export interface PaperFrameProps {
   readonly title: string;
-  /** The job's name, for paper: on the screen it stands above. */
-  readonly job: string;
-  /** What is copied, asked for when it is wanted. */
-  readonly text: () => string;
+  /** What came of the last tap on `beside`. */
+  readonly said: string;
+  /** The other way out, beside printing. */
+  readonly beside: ComponentChildren;
   readonly onClose: () => void;
   readonly children: ComponentChildren;
 }
 
-/** A sheet to take along: it prints without the page behind it, and its words can be copied. */
-export function PaperSheet({ title, job, text, onClose, children }: PaperSheetProps) {
+/** A sheet to take along: it prints without the page behind it. */
+export function PaperFrame({ title, said, beside, onClose, children }: PaperFrameProps) {
   const paper = useRef<HTMLDivElement>(null);
   usePages(paper);
-  const [said, setSaid] = useState('');
-  const copy = async () => setSaid(await copied(text()));
   return (
     <Sheet
       title={title}
@@ -29,7 +27,7 @@ export function PaperSheet({ title, job, text, onClose, children }: PaperSheetPr
             {said}
           </p>
           <ButtonRow>
-            <Button onPress={() => void copy()}>Copy</Button>
+            {beside}
             <Button kind="main" onPress={() => window.print()}>
               Print
             </Button>
@@ -38,10 +36,29 @@ export function PaperSheet({ title, job, text, onClose, children }: PaperSheetPr
       }
     >
       <div class="paper" ref={paper}>
-        <p class="paper-job">{job}</p>
         {children}
       </div>
     </Sheet>
+  );
+}
+
+export interface PaperSheetProps extends Pick<PaperFrameProps, 'title' | 'onClose' | 'children'> {
+  /** The job's name, for paper: on the screen it stands above. */
+  readonly job: string;
+  /** What is copied, asked for when it is wanted. */
+  readonly text: () => string;
+}
+
+/** A sheet whose words can be copied as well. */
+export function PaperSheet({ title, job, text, onClose, children }: PaperSheetProps) {
+  const [said, setSaid] = useState('');
+  const copy = async () => setSaid(await copied(text()));
+  const beside = <Button onPress={() => void copy()}>Copy</Button>;
+  return (
+    <PaperFrame {...{ title, said, beside, onClose }}>
+      <p class="paper-job">{job}</p>
+      {children}
+    </PaperFrame>
   );
 }
 

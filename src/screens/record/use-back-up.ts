@@ -4,6 +4,7 @@ import { StoreError } from '../../store/errors.ts';
 import { useJobBook } from '../job-book.ts';
 import { useServices } from '../services.ts';
 import { backupFile, handOut, type Outcome } from './back-up.ts';
+import { download } from './download.ts';
 
 export interface BackUp {
   /** Null until it is read. */
@@ -41,16 +42,4 @@ export function useBackUp(): BackUp {
     });
   };
   return { job, outcome, problem, start };
-}
-
-/** Long enough for any phone to have read the file, short enough not to hold it for the whole day. */
-const DOWNLOAD_MS = 60_000;
-
-function download(file: File): void {
-  const url = URL.createObjectURL(file);
-  const link = document.createElement('a');
-  link.href = url;
-  link.download = file.name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(url), DOWNLOAD_MS);
 }

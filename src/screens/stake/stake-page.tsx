@@ -11,6 +11,7 @@ import { CheckList, FurtherPulls } from './check-list.tsx';
 import { Findings } from './findings.tsx';
 import '../cards.css';
 import { LineMore } from './line-more.tsx';
+import { ListButton } from './sheet/list-button.tsx';
 import type { StakeState } from './stake-step.ts';
 import { StringsButton } from './strings/strings-button.tsx';
 
@@ -53,6 +54,7 @@ export function StakePage({ actions, children, state, hole, about }: StakePagePr
               ...stakeLook(each),
             }))}
           />
+          <ListButton />
           <CheckList state={state} />
           <FurtherPulls state={state} />
           <StringsButton hole={hole ?? null} />

@@ -3,6 +3,7 @@ import { NothingYet } from '../nothing-yet.tsx';
 import { OpenPullContext } from '../open-pull.ts';
 import type { PhaseProps } from '../phase-props.ts';
 import { PullFlow, type PullToRead } from '../pull-flow.tsx';
+import { useAlone } from '../use-alone.ts';
 import { useHold } from '../use-hold.ts';
 import { useStartAtTop } from '../use-start-at-top.ts';
 import { BaselineCard } from './baseline-card.tsx';
@@ -28,7 +29,8 @@ export function StakeScreen({ hole }: PhaseProps) {
   const [placing, setPlacing] = useState<Placing | null>(null);
   const [pull, setPull] = useState<PullToRead | null>(null);
   const [how] = useHold();
-  const stake = useStake(hole, { goOn, pastMoved });
+  const [alone] = useAlone();
+  const stake = useStake(hole, { goOn, pastMoved, alone });
   // A hole or phase of its own starts this screen afresh, and the last one may have been scrolled far.
   useStartAtTop(cardKey(stake.step, placing));
   return (

@@ -3,9 +3,16 @@ import { bearingOf, distance, type SitePoint, subtract } from '../../geometry/po
 import { type RigidMotion, toPlan } from '../../geometry/rigid.ts';
 import type { Plan } from '../../job/plan-schema.ts';
 import type { Situation } from '../../judge/situation.ts';
-import { checkPulls, type HolePulls, holePulls, type PlannedPull, workOrder } from '../../stakeout/index.ts';
+import {
+  aloneOrder,
+  type HolePulls,
+  holePulls,
+  type PlannedPull,
+  workOrder,
+} from '../../stakeout/index.ts';
 import { referencePlaces, stakePlaces } from '../drawn-site.ts';
 import { type JobBook, useJobBook } from '../job-book.ts';
+import { checksOf } from './checks-of.ts';
 import { type Present, presentOf } from './present.ts';
 import { putOffIn } from './put-off.ts';
 import { nailPull } from './stake-pulls.ts';
@@ -19,38 +26,46 @@ export interface Stake {
   readonly pulls: ReadonlyMap<string, HolePulls>;
 }
 
-/** What the user chose to go past. */
-export type StakeChoices = Pick<StakeState, 'goOn' | 'pastMoved'>;
+/** What the user chose to go past, and whether one person does it all. */
+export interface StakeChoices extends Pick<StakeState, 'goOn' | 'pastMoved'> {
+  readonly alone?: boolean;
+}
 
-export function useStake(focused: string | null, { goOn, pastMoved }: Required<StakeChoices>): Stake {
+export function useStake(focused: string | null, { goOn, pastMoved, alone }: Required<StakeChoices>): Stake {
   const { situation, assessment } = useJobBook();
   return useMemo(
-    () => stakeOf({ situation, assessment }, focused, { goOn, pastMoved }),
-    [situation, assessment, focused, goOn, pastMoved],
+    () => stakeOf({ situation, assessment }, focused, { goOn, pastMoved, alone }),
+    [situation, assessment, focused, goOn, pastMoved, alone],
   );
 }
 
 export function stakeOf(
   { situation, assessment }: Pick<JobBook, 'situation' | 'assessment'>,
   focused: string | null,
-  choices: StakeChoices = {},
+  { alone = false, ...choices }: StakeChoices = {},
 ): Stake {
-  const { plan, laid, entries } = situation;
-  const sited = laid?.holes ?? [];
+  const { plan, entries } = situation;
   const present = presentOf(entries);
   const state: StakeState = {
     situation,
     assessment,
     present,
     putOff: putOffIn(entries, present),
-    order: workOrder(sited.map(({ label, site }) => ({ label, at: site }))),
-    checks: plan ? checkPulls(sited, plan.instruments) : [],
+    order: orderOfWork(situation, alone),
+    checks: () => checksOf(situation),
     fromFurther: plan ? pullsFromFurther(situation, present, plan) : [],
     focused,
     ...choices,
   };
   const pulls = new Map(pullsFromStakes(situation).map((each) => [each.hole, each]));
   return { state, step: stakeStep(state), pulls };
+}
+
+/** Labels of the holes, in the order in which the stakes are best driven. */
+export function orderOfWork(situation: Pick<Situation, 'laid' | 'measured'>, alone: boolean): string[] {
+  const places = (situation.laid?.holes ?? []).map(({ label, site }) => ({ label, at: site }));
+  const stakes = alone ? stakePlaces(situation) : null;
+  return stakes ? aloneOrder(places, stakes.a, stakes.b) : workOrder(places);
 }
 
 function pullsFromFurther(situation: Situation, present: Present, plan: Plan): PlannedPull[] {
@@ -65,7 +80,7 @@ function pullsFromFurther(situation: Situation, present: Present, plan: Plan): P
 }
 
 /** Lengths from A and B as they really stand: B is seldom driven just where it was planned. */
-function pullsFromStakes(situation: Situation): HolePulls[] {
+export function pullsFromStakes(situation: Pick<Situation, 'plan' | 'laid' | 'measured'>): HolePulls[] {
   const { plan, laid } = situation;
   const stakes = stakePlaces(situation);
   if (!plan || !laid || !stakes) return [];

@@ -16,14 +16,14 @@ const pair = (...places: [number, number][]) =>
 const HALF = 0.9 * Math.SQRT1_2;
 
 test('an offset stake that stands straight ahead is told by one way', () => {
-  expect(offsetWords(pair([0, 0.9], [0, -0.9]), hole, ground)).toMatch(
+  expect(offsetWords(pair([0, 0.9], [0, -0.9]), hole, ground, null)).toMatch(
     /^T1a goes 900 mm toward the front; T1b goes 900 mm toward the back: the centre is halfway\.$/,
   );
 });
 
 test('one between two ways is told by both, so that no two stakes of a hole are sent to one place', () => {
-  const one = offsetWords(pair([-HALF, HALF], [HALF, -HALF]), hole, ground);
-  const square = offsetWords(pair([-HALF, -HALF], [HALF, HALF]), hole, ground);
+  const one = offsetWords(pair([-HALF, HALF], [HALF, -HALF]), hole, ground, null);
+  const square = offsetWords(pair([-HALF, -HALF], [HALF, HALF]), hole, ground, null);
   expect(one).toMatch(/T1a goes 0\.900 m off, 636 mm .* and 636 mm /);
   expect(one.replace(/T1[ab]/g, '')).not.toBe(square.replace(/T1[ab]/g, ''));
 });

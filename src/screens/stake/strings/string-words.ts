@@ -1,5 +1,6 @@
-import { add, scale } from '../../../geometry/point.ts';
+import { add, scale, subtract, type Vec } from '../../../geometry/point.ts';
 import { type Ground, listWords, moveWords, small, wayWords } from '../../../judge/words.ts';
+import { readingOn, type TapeInHand } from '../../../measure/index.ts';
 import { NAIL_CLEARANCE } from '../../../stakeout/string-nails.ts';
 import { LONG_STRING } from '../../../stakeout/string-sag.ts';
 import type { LaidString, NailPlace, StringCrossing, StringPlan } from '../../../stakeout/string-types.ts';
@@ -16,12 +17,11 @@ export const stringName = ({ label, marks }: Pick<LaidString, 'label' | 'marks'>
 
 /** What the strings come to: how many, how sharply they cross, and how far out their nails stand. */
 export function stringsWords({ strings, crossings, uncrossed }: StringPlan, units: Units): string[] {
-  const flattest = Math.min(...crossings.map(({ angle }) => angle));
   const clear = formatLength(NAIL_CLEARANCE, units);
   return [
     ...(crossings.length > 0
       ? [
-          `${strings.length} strings. Two cross over ${uncrossed.length === 0 ? 'every hole' : `${crossings.length} holes`}, at ${degreesOf(flattest)} or nearer to square.`,
+          `${strings.length} strings. Two cross over ${uncrossed.length === 0 ? 'every hole' : `${crossings.length} holes`}${squareWords(crossings)}.`,
         ]
       : []),
     ...(uncrossed.length > 0
@@ -31,6 +31,19 @@ export function stringsWords({ strings, crossings, uncrossed }: StringPlan, unit
       : []),
     `Each string runs between two nails, on boards ${clear} or more outside every hole. Strings come off while you dig, and go back on their nails.`,
   ];
+}
+
+/** A crossing nearer to a right angle than this is called square: half a degree. */
+const SQUARE = (89.5 * Math.PI) / 180;
+
+/** How sharply strings cross: `, square`, `, all at 67°`, `, the flattest at 67°`. */
+function squareWords(crossings: StringPlan['crossings']): string {
+  const angles = crossings.map(({ angle }) => angle);
+  const [least, most] = [Math.min(...angles), Math.max(...angles)];
+  if (least >= SQUARE) return ', square';
+  return degreesOf(least) === degreesOf(most)
+    ? `, all at ${degreesOf(least)}`
+    : `, the flattest at ${degreesOf(least)}`;
 }
 
 /** Which of the two things that a string can stand for. Never left unsaid. */
@@ -69,20 +82,23 @@ export function nailDoubtWords(nail: NailPlace, string: LaidString, units: Units
 export const crossingWords = ({ strings: [one, other], angle }: StringCrossing): string =>
   `Strings ${one} and ${other} cross over it, at ${degreesOf(angle)}.`;
 
-/** An offset pair: each stake with its distance and its way from the hole. */
+/** An offset pair: each stake with its distance and its way from the hole, as the tape in hand reads it. */
 export function offsetWords(
   pair: OffsetPair,
-  hole: { readonly label: string; readonly site: { readonly x: number; readonly y: number } },
+  hole: { readonly label: string; readonly site: Vec },
   ground: Ground,
+  inHand: TapeInHand | null,
 ): string {
   const [one, other] = pair.stakes;
-  const away = formatLength(pair.away, ground.units);
+  const read = readingOn(inHand, pair.away);
+  const away = formatLength(read, ground.units);
   // Between two ways one of them would say where another stake goes: then both parts are told.
   const goes = ({ label, site }: NailPlace) => {
-    const move = moveWords(hole.site, { x: site.x - hole.site.x, y: site.y - hole.site.y }, ground);
+    const reach = subtract(site, hole.site);
+    const move = moveWords(hole.site, scale(reach, read / pair.away), ground);
     return move.includes(' and ') ? `${label} goes ${away} off, ${move}` : `${label} goes ${move}`;
   };
   if (pair.how === 'both-sides') return `${goes(one)}; ${goes(other)}: the centre is halfway.`;
-  const twice = formatLength(2 * pair.away, ground.units);
+  const twice = formatLength(readingOn(inHand, 2 * pair.away), ground.units);
   return `${goes(one)}; ${other.label} goes ${twice} off the same way, in line: the centre is ${away} from ${one.label}, on its far side from ${other.label}.`;
 }

@@ -8,6 +8,7 @@ import { Button, PlanDrawing, PullRow, Sheet } from '../../../ui/index.ts';
 import { drawnSite } from '../../drawn-site.ts';
 import { useJobBook } from '../../job-book.ts';
 import { PullFlow, type PullToRead } from '../../pull-flow.tsx';
+import { levelTape } from '../../rise-words.ts';
 import { useHold } from '../../use-hold.ts';
 import { useLog } from '../../use-log.ts';
 import { drawnNear } from './drawn-strings.ts';
@@ -140,13 +141,12 @@ function OffsetPairPart({ view, pair, hole, log, mayRead, onPull, onRead }: Offs
       <h3>
         Offset stakes {one.label} and {other.label}
       </h3>
-      {site && <p>{offsetWords(pair, site, view.ground)}</p>}
+      {site && <p>{offsetWords(pair, site, view.ground, situation.inHand)}</p>}
       <PullRow
         live
         from={`nail in stake ${hole}`}
         to={`to ${one.label}`}
-        held="tape level"
-        m={pair.away}
+        {...levelTape(situation, pair.away)}
         units={view.plan.units}
       />
       <p>

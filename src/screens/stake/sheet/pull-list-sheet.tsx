@@ -1,0 +1,119 @@
+import { useMemo, useState } from 'preact/hooks';
+import type { Hold } from '../../../job/entry-schema.ts';
+import type { ListedHole, ListedTape } from '../../../stakeout/index.ts';
+import { Button, ButtonRow, CheckField, Problem, PullRow, Sheet } from '../../../ui/index.ts';
+import { unbroken } from '../../../ui/unbroken.ts';
+import { HeightsButton } from '../../heights/heights-button.tsx';
+import { HoldChoice } from '../../hold-choice.tsx';
+import { useJobBook } from '../../job-book.ts';
+import { heldTape, otherHeldWords } from '../../rise-words.ts';
+import { useAlone } from '../../use-alone.ts';
+import { useHold } from '../../use-hold.ts';
+import { crossingWords } from '../hole-words.ts';
+import { listIntro, riseWords, sideOfLine } from './pull-list-words.ts';
+import { pullOfTape, pullRows } from './pull-rows.ts';
+
+export interface PullListSheetProps {
+  readonly onClose: () => void;
+  readonly onPaper: () => void;
+}
+
+/** So many holes at once; a plan of hundreds is shown whole when it is asked for. */
+const FIRST = 40;
+
+/** Every hole with what both tapes read, in the order of the work, large enough for arm's length. */
+export function PullListSheet({ onClose, onPaper }: PullListSheetProps) {
+  const { situation } = useJobBook();
+  const [alone, setAlone] = useAlone();
+  const [how, setHow] = useHold();
+  const [all, setAll] = useState(false);
+  const rows = useMemo(() => pullRows(situation, alone), [situation, alone]);
+  const work = (next: boolean) => {
+    setAlone(next);
+    // Nobody holds the other end up: the tape lies on the ground.
+    if (next) setHow('slope');
+  };
+  const rise = riseWords(rows, alone);
+  const shown = all ? rows : rows.slice(0, FIRST);
+  return (
+    <Sheet
+      title="Pull list"
+      onClose={onClose}
+      actions={
+        <Button kind="main" onPress={onPaper}>
+          Staking sheet for paper
+        </Button>
+      }
+    >
+      {listIntro(alone).map((words) => (
+        <p key={words}>{words}</p>
+      ))}
+      <CheckField label="I work alone" value={alone} onChange={work} />
+      <HoldChoice value={how} onChange={setHow} />
+      {rise && (
+        <>
+          <p>{rise}</p>
+          <ButtonRow>
+            <HeightsButton hole={null} />
+          </ButtonRow>
+        </>
+      )}
+      {shown.map((row) => (
+        <ListedHoleRows key={row.hole} row={row} how={how} />
+      ))}
+      {shown.length < rows.length && (
+        <Button onPress={() => setAll(true)}>Show all {rows.length} holes</Button>
+      )}
+    </Sheet>
+  );
+}
+
+interface ListedHoleRowsProps {
+  readonly row: ListedHole;
+  readonly how: Hold['how'];
+}
+
+function ListedHoleRows({ row, how }: ListedHoleRowsProps) {
+  const { situation, assessment } = useJobBook();
+  const { plan } = situation;
+  if (!plan) return null;
+  const driven = assessment.holes.some(({ hole, staked }) => hole === row.hole && staked.driven);
+  const title = `Hole ${row.hole}, ${sideOfLine(row)}`;
+  return (
+    <section aria-label={title}>
+      <h3>
+        {title}
+        {driven && ', driven'}
+      </h3>
+      {!row.withinTape && <Problem text={`Hole ${row.hole} is beyond the tape from one of the stakes.`} />}
+      {row.tapes.map((tape) => (
+        <ListedTapeRow key={tape.from} hole={row.hole} tape={tape} how={how} live={!driven} />
+      ))}
+      <p>{unbroken(crossingWords(row.crossing, plan.units))}</p>
+    </section>
+  );
+}
+
+interface ListedTapeRowProps {
+  readonly hole: string;
+  readonly tape: ListedTape;
+  readonly how: Hold['how'];
+  readonly live: boolean;
+}
+
+function ListedTapeRow({ hole, tape, how, live }: ListedTapeRowProps) {
+  const { situation } = useJobBook();
+  const { plan } = situation;
+  if (!plan) return null;
+  const pull = pullOfTape(hole, tape);
+  const other = otherHeldWords(situation, pull, how);
+  return (
+    <PullRow
+      live={live}
+      from={`from ${tape.from}’s nail`}
+      {...heldTape(situation, pull, how)}
+      units={plan.units}
+      {...(other ? { note: other } : {})}
+    />
+  );
+}

@@ -1,0 +1,58 @@
+import { listWords } from '../../../judge/words.ts';
+import type { ListedHole, ListedTape } from '../../../stakeout/index.ts';
+
+const SIDES: Record<ListedHole['side'], string> = {
+  left: 'left of A–B',
+  right: 'right of A–B',
+  'on-line': 'on the line A–B',
+};
+
+/** `left of A–B`, as one walks from A to B. */
+export const sideOfLine = ({ side }: Pick<ListedHole, 'side'>): string => SIDES[side];
+
+/** Where both tapes begin, and how to read the list; for one person, or for two and more. */
+export function listIntro(alone: boolean): string[] {
+  const hooked =
+    'Hook both zero ends, one on A’s nail and one on B’s nail, and leave them there. Every length is nail to nail.';
+  const left = 'Left and right are as you walk from A to B.';
+  if (!alone)
+    return [
+      `${hooked} ${left}`,
+      'Carry both tapes from hole to hole, pull both tight, and drive the stake where their readings meet.',
+    ];
+  return [
+    `${hooked} ${left}`,
+    'At each hole pull the tape from A tight and scratch an arc with a nail held at its reading. Then swing the tape from B at its reading: where it meets the arc goes the stake.',
+    'The holes are in an order in which no tape lies against a stake that is driven already.',
+    'A check pull can be made alone: hook the zero end on the nail in one stake, and read at the other.',
+  ];
+}
+
+const isUnknown = ({ slope }: ListedTape): boolean => slope === null;
+
+/** The tapes that cannot be told along the slope: `A to 3`. */
+const unknownRises = (rows: readonly ListedHole[]): string[] =>
+  rows.flatMap(({ hole, tapes }) => tapes.filter(isUnknown).map(({ from }) => `${from} to ${hole}`));
+
+/** Beyond this a list says less than its number. */
+const MOST_LISTED = 6;
+
+/** What is to be done where the rise is not known; null where it is known everywhere. */
+export function riseWords(rows: readonly ListedHole[], alone: boolean): string | null {
+  const unknown = unknownRises(rows);
+  if (unknown.length === 0)
+    return alone
+      ? 'The rise of every tape is known: along the slope no tape wants a second hand, as long as it runs straight, without a bend over a hump.'
+      : null;
+  const all = unknown.length === 2 * rows.length;
+  const which = all
+    ? 'any tape'
+    : unknown.length > MOST_LISTED
+      ? `${unknown.length} tapes`
+      : `the tapes ${listWords(unknown)}`;
+  const cure = 'or read the heights of the ground at A, at B and at the holes first';
+  const held = alone
+    ? 'Held level they want a second hand, to hold the tape up at its low end and plumb down'
+    : 'Hold them level, and plumb down from the tape';
+  return `The rise of ${which} is not known. ${held}; ${cure}.`;
+}
