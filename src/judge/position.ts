@@ -26,7 +26,7 @@ export const unseenAllowed = (tolerance: number): number => Math.max(tolerance, 
  * A stake need only bring the hole under the post, which has room in it: twice the post's tolerance. Our choice; held to
  * the post's own, two careful tapes from A and B would leave most stakes unsure.
  */
-const STAKE_ALLOWANCE = 2;
+export const STAKE_ALLOWANCE = 2;
 
 /** How far a hole's stake, or a set post, may be from its mark, metres. */
 export function placeTolerance(view: JobView, thing: Thing): number {

@@ -102,7 +102,8 @@ function squarest(hole: SitedHole, first: SitedHole, open: readonly SitedHole[])
   );
 }
 
-function stakePull(purpose: PlannedPull['purpose'], p: SitedHole, q: SitedHole): PlannedPull {
+/** A check pull between the stakes of two holes. */
+export function stakePull(purpose: PlannedPull['purpose'], p: SitedHole, q: SitedHole): PlannedPull {
   return {
     purpose,
     from: holeStakeEnd(p.label),

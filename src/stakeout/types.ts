@@ -29,7 +29,7 @@ export interface HolePulls {
 
 /** A pull that ought to be made, with what it should read. */
 export interface PlannedPull {
-  readonly purpose: 'fix' | 'across' | 'neighbour' | 'baseline';
+  readonly purpose: 'fix' | 'across' | 'neighbour' | 'diagonal' | 'chord' | 'baseline';
   readonly from: PullEnd;
   readonly to: PullEnd;
   /** Level tape reading, metres. */

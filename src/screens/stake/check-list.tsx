@@ -2,25 +2,54 @@ import { thingName } from '../../job/words.ts';
 import { readingOn } from '../../measure/index.ts';
 import type { PlannedPull } from '../../stakeout/types.ts';
 import { Button } from '../../ui/index.ts';
+import { unbroken } from '../../ui/unbroken.ts';
 import { formatLength } from '../../units/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { More } from '../more.tsx';
 import { useOpenPull } from '../open-pull.ts';
 import { readWords } from '../rise-words.ts';
+import { guardProgress, readOf } from './check-words.ts';
 import type { StakeState } from './stake-step.ts';
 
 /** Every check pull between stakes with what it should read, and what it read; a tap reads it. */
-export function CheckList({ state: { checks, present } }: { readonly state: StakeState }) {
-  const read = checks.filter(({ from, to }) => present.pull(from.thing, to.thing)).length;
-  if (checks.length === 0) return null;
+export function CheckList({ state }: { readonly state: StakeState }) {
+  const read = state.present.checked.length;
+  // What the pulls are is worked out only when they are looked at.
   return (
-    <More label={`Check pulls: ${read} of ${checks.length} read`}>
-      <ul class="check-rows">
-        {checks.map((pull) => (
-          <CheckRow key={nameOf(pull)} pull={pull} state={{ present }} />
-        ))}
-      </ul>
+    <More label={`Check pulls: ${read === 0 ? 'none' : read} read`}>
+      <CheckPulls state={state} />
     </More>
+  );
+}
+
+function CheckPulls({ state: { checks, present, situation } }: { readonly state: StakeState }) {
+  const { guarding, further, ...rest } = checks();
+  const units = situation.plan?.units ?? 'm';
+  if (guarding.length + further.length === 0)
+    return <p>Nothing to pull between: one stake, or none in reach.</p>;
+  return (
+    <>
+      <p>{unbroken(guardProgress({ guarding, further, ...rest }, present, units))}</p>
+      <CheckRows pulls={guarding} present={present} />
+      {guarding.length > 0 && further.length > 0 && <p>Beyond those, for whoever wants more of them:</p>}
+      <CheckRows pulls={further} present={present} />
+    </>
+  );
+}
+
+function CheckRows({
+  pulls,
+  present,
+}: {
+  readonly pulls: readonly PlannedPull[];
+  readonly present: StakeState['present'];
+}) {
+  return (
+    <ul class="check-rows">
+      {pulls.map((pull) => (
+        <CheckRow key={nameOf(pull)} pull={pull} present={present} />
+      ))}
+    </ul>
   );
 }
 
@@ -29,14 +58,10 @@ export function FurtherPulls({ state: { fromFurther, present } }: { readonly sta
   const froms = [...new Set(fromFurther.map(({ from }) => from.thing))];
   return froms.map((from) => {
     const pulls = fromFurther.filter((pull) => pull.from.thing === from);
-    const read = pulls.filter(({ to }) => present.pull(from, to.thing)).length;
+    const read = readOf(pulls, present);
     return (
       <More key={thingName(from)} label={`Pulls from ${thingName(from)}: ${read} of ${pulls.length} read`}>
-        <ul class="check-rows">
-          {pulls.map((pull) => (
-            <CheckRow key={nameOf(pull)} pull={pull} state={{ present }} />
-          ))}
-        </ul>
+        <CheckRows pulls={pulls} present={present} />
       </More>
     );
   });
@@ -49,16 +74,18 @@ export const nameOf = ({ from, to }: Pick<PlannedPull, 'from' | 'to'>): string =
 const PURPOSES: Record<PlannedPull['purpose'], string> = {
   fix: 'place',
   across: 'across',
-  neighbour: 'neighbour',
+  neighbour: 'side',
+  diagonal: 'diagonal',
+  chord: 'skip one',
   baseline: 'baseline',
 };
 
 function CheckRow({
   pull,
-  state: { present },
+  present,
 }: {
   readonly pull: PlannedPull;
-  readonly state: Pick<StakeState, 'present'>;
+  readonly present: StakeState['present'];
 }) {
   const { situation } = useJobBook();
   const openPull = useOpenPull();

@@ -11,6 +11,8 @@ export interface Present {
   pull(one: Thing, other: Thing): LoggedPull | null;
   /** All pulls between two things as they stand now, in order. */
   pulls(one: Thing, other: Thing): readonly LoggedPull[];
+  /** Pairs of hole stakes that were pulled between as they stand now, each once. */
+  readonly checked: readonly (readonly [Thing, Thing])[];
 }
 
 /** @param entries that stand, in order */
@@ -44,6 +46,14 @@ export function presentOf(entries: readonly Entry[]): Present {
     stands: (thing) => standOf(thingKey(thing)) > 0,
     pull: (one, other) => pullsOf(one, other).at(-1) ?? null,
     pulls: pullsOf,
+    checked: [...pulls.values()].flatMap(({ entries: [first], stands }) => {
+      if (!first) return [];
+      const { from, to } = first.body;
+      const between = from.thing.kind === 'hole-stake' && to.thing.kind === 'hole-stake';
+      return between && stands === standsOf(pairOf(from.thing, to.thing))
+        ? [[from.thing, to.thing] as const]
+        : [];
+    }),
   };
 }
 

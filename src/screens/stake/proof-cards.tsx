@@ -13,6 +13,7 @@ import type { PullToRead } from '../pull-flow.tsx';
 import { heldTape } from '../rise-words.ts';
 import { useHold } from '../use-hold.ts';
 import { nameOf } from './check-list.tsx';
+import { guardProgress } from './check-words.ts';
 import type { LoggedPull } from './present.ts';
 import { StakePage, stakeLook } from './stake-page.tsx';
 import type { Stake } from './use-stake.ts';
@@ -25,13 +26,15 @@ export interface ProofCardProps {
 
 /** One check pull between two stakes, before anybody digs. */
 export function CheckCard({ stake, pull, onGoOn }: ProofCardProps & { readonly pull: PlannedPull }) {
+  const { plan } = useJobBook().situation;
+  const { checks, present } = stake.state;
   return (
     <PullCard
       stake={stake}
       onGoOn={onGoOn}
       pull={pull}
       headline={`Check pull: ${nameOf(pull)}`}
-      text="A misread tape moves a stake unseen. A pull between stakes shows it."
+      text={plan ? guardProgress(checks(), present, plan.units) : ''}
     />
   );
 }

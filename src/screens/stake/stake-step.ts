@@ -3,6 +3,7 @@ import { ofKind, thingKey } from '../../job/log.ts';
 import type { Situation } from '../../judge/situation.ts';
 import type { Assessment, GateItem, HoleAssessment, MovedAssessment, NextPull } from '../../judge/types.ts';
 import type { SitedReference } from '../../plan/hole.ts';
+import type { CheckSet } from '../../stakeout/index.ts';
 import type { PlannedPull } from '../../stakeout/types.ts';
 import type { LoggedPull, Present } from './present.ts';
 
@@ -37,7 +38,8 @@ export interface StakeState {
   readonly assessment: Pick<Assessment, 'holes' | 'next' | 'findings' | 'moved'>;
   /** Labels, in the order in which the stakes are best driven. */
   readonly order: readonly string[];
-  readonly checks: readonly PlannedPull[];
+  /** Worked out when first asked for: most cards need none of it. */
+  readonly checks: () => CheckSet;
   /** From every further stake that stands to the stake of every hole in reach. */
   readonly fromFurther: readonly PlannedPull[];
   /** The hole in the address. */
@@ -114,7 +116,10 @@ const servicesMarked = (holes: readonly HoleAssessment[]): boolean =>
 const isGreen = ({ digGate }: HoleAssessment, item: GateItem['item']): boolean =>
   digGate.items.some((each) => each.item === item && each.green);
 
-/** A reading that looks wrong comes before any further check: it bends everything that is measured after it. */
+/**
+ * A reading that looks wrong comes before any further check: it bends everything that is measured after it. Then the pulls that
+ * guard every stake; then whatever helps most.
+ */
 function proof(state: StakeState): StakeStep | null {
   const { present, assessment, checks, goOn = false } = state;
   if (assessment.holes.every(isSettled) || goOn) return null;
@@ -122,8 +127,14 @@ function proof(state: StakeState): StakeStep | null {
   if (entry) return { at: 'strike', entry };
   const telling = assessment.findings.some(({ code }) => code === 'misreading') ? nextOf(assessment) : null;
   if (telling) return { at: 'settle', pull: telling };
-  const pull = checks.find(({ from, to }) => !present.pull(from.thing, to.thing));
-  return pull ? { at: 'check', pull } : { at: 'settle', pull: nextOf(assessment) };
+  const unread = (pulls: readonly PlannedPull[]) =>
+    pulls.find(({ from, to }) => !present.pull(from.thing, to.thing));
+  const { guarding, further } = checks();
+  const guard = unread(guarding);
+  if (guard) return { at: 'check', pull: guard };
+  const next = nextOf(assessment);
+  const more = next ? null : unread(further);
+  return more ? { at: 'check', pull: more } : { at: 'settle', pull: next };
 }
 
 /** A pull that alone looks misread and was made again since: the new one stands, the old one is to be struck. */
@@ -160,7 +171,7 @@ function taskOf(state: StakeState, label: string): HoleTask {
 }
 
 /** What the stake of a hole wants next. */
-function holeTask(assessed: HoleAssessment, { present, checks }: StakeState): HoleTask {
+function holeTask(assessed: HoleAssessment, { present }: StakeState): HoleTask {
   const { hole, staked, dug } = assessed;
   if (dug.at !== null) return 'done';
   const stake: Thing = { kind: 'hole-stake', hole };
@@ -170,11 +181,7 @@ function holeTask(assessed: HoleAssessment, { present, checks }: StakeState): Ho
   if (!present.pull(STAKE_A, stake)) return 'from-a';
   if (!present.pull(STAKE_B, stake)) return 'from-b';
   if (staked.position.verdict === 'out') return 'shift';
-  const proving = checks.some(
-    ({ from, to }) =>
-      [from, to].some(({ thing }) => thing.kind === 'hole-stake' && thing.hole === hole) &&
-      present.pull(from.thing, to.thing) !== null,
-  );
+  const proving = present.checked.flat().some((thing) => thingKey(thing) === thingKey(stake));
   return staked.position.verdict === 'unsure' && !proving ? 'unsure' : 'done';
 }
 

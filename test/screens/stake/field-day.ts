@@ -3,8 +3,9 @@ import { roundedLength } from '../../../src/job/length.ts';
 import { assessSituation } from '../../../src/judge/assess.ts';
 import { situate } from '../../../src/judge/situation.ts';
 import { holesOf, layPlan } from '../../../src/plan/index.ts';
+import { checksOf } from '../../../src/screens/stake/checks-of.ts';
 import { type Stake, stakeOf } from '../../../src/screens/stake/use-stake.ts';
-import { checkPulls, holePulls, workOrder } from '../../../src/stakeout/index.ts';
+import { holePulls, workOrder } from '../../../src/stakeout/index.ts';
 import { entry, inches, sampleBodies, samplePlan } from '../../job/sample.ts';
 
 /** Eight posts round a pier, all laid out by the book: what the tapes read is what the plan asks for, to the sixteenth. */
@@ -18,7 +19,9 @@ export const ORDER = workOrder(laid.value.holes.map(({ label, site: at }) => ({ 
 export const PULLS = new Map(
   holePulls(laid.value.holes, BASELINE, samplePlan.instruments).map((pull) => [pull.hole, pull]),
 );
-export const CHECKS = checkPulls(laid.value.holes, samplePlan.instruments);
+/** The pulls that guard every hole, then the rest of the sides and diagonals. */
+export const CHECK_SET = checksOf({ plan: samplePlan, laid: laid.value });
+export const CHECKS = [...CHECK_SET.guarding, ...CHECK_SET.further];
 
 export const stake = (label: string): Thing => ({ kind: 'stake', label });
 export const holeStake = (hole: string): Thing => ({ kind: 'hole-stake', hole });

@@ -12,6 +12,7 @@ import { openScreen } from '../plan/open-screen.tsx';
 import { heading, tap, tapWhenThere, typeReading } from '../taps.ts';
 import {
   BASELINE,
+  CHECK_SET,
   CHECKS,
   checked,
   DIGGABLE,
@@ -301,7 +302,10 @@ describe('proof', () => {
 
   test('any check pull is one tap away, and says what it read', async () => {
     await open([...STAKED, ...checked(1)]);
-    tap(`Check pulls: 1 of ${CHECKS.length} read`);
+    tap('Check pulls: 1 read');
+    expect(document.body.textContent).toContain(
+      `These ${CHECK_SET.guarding.length} pulls guard every hole: a misreading of 1″ in any one pull shows. ${CHECK_SET.guarding.length - 1} to go.`,
+    );
     const rows = screen.getAllByRole('button', { name: /^stake \w+ to stake/ });
     expect(rows).toHaveLength(CHECKS.length);
     expect(rows[0]!.textContent).toMatch(/read \d/);
