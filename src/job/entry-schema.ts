@@ -1,18 +1,21 @@
 import * as v from 'valibot';
 import { LengthSchema } from './length.ts';
-import { LabelSchema, PlanSchema } from './plan-schema.ts';
+import { FromStakesSchema, PlanPlaceSchema, PulledSchema } from './place-schema.ts';
+import { AskSchema, LabelSchema, PlanSchema } from './plan-schema.ts';
 
 const StakeSchema = v.strictObject({ kind: v.literal('stake'), label: LabelSchema });
 const NailSchema = v.strictObject({ kind: v.literal('nail'), label: LabelSchema });
 
 /**
- * A physical thing on the site. `post` is whatever the hole holds once it is set, so a pier too.
+ * A physical thing on the site. `post` is whatever the hole holds once it is set, so a pier too. `dug-hole` is the hole
+ * itself, touched at the middle of its foot.
  */
 export const ThingSchema = v.variant('kind', [
   StakeSchema,
   NailSchema,
   v.strictObject({ kind: v.literal('hole-stake'), hole: LabelSchema }),
   v.strictObject({ kind: v.literal('post'), hole: LabelSchema }),
+  v.strictObject({ kind: v.literal('dug-hole'), hole: LabelSchema }),
 ]);
 export type Thing = v.InferOutput<typeof ThingSchema>;
 
@@ -72,20 +75,95 @@ export const HeightPointSchema = v.variant('point', [
 ]);
 export type HeightPoint = v.InferOutput<typeof HeightPointSchema>;
 
+const LeansSchema = v.pipe(
+  v.picklist(['out', 'in', 'none']),
+  v.description('the top leans out past this face, or in behind it'),
+);
+
+/** A lean as a level itself told it; the gap beside it is worked out from this. */
+const PlumbReadSchema = v.pipe(
+  v.variant('by', [
+    v.strictObject({
+      by: v.literal('degrees'),
+      degrees: v.pipe(v.number(), v.minValue(0), v.maxValue(45), v.description('off plumb')),
+    }),
+    v.strictObject({
+      by: v.literal('bubble'),
+      marks: v.pipe(v.number(), v.minValue(0), v.maxValue(20), v.description('of the vial, off the middle')),
+      perMark: v.pipe(
+        v.number(),
+        v.minValue(0.0001),
+        v.maxValue(0.2),
+        v.description('lean, metres per metre'),
+      ),
+    }),
+  ]),
+  v.description('read off the level itself, not as a gap'),
+);
+export type PlumbRead = v.InferOutput<typeof PlumbReadSchema>;
+
 /** Readings on the two pegs of a test of the level, from one set-up. */
 const PegReadingsSchema = v.strictObject({ a: LengthSchema, b: LengthSchema });
 
-/** A place in the plan frame as typed: distances to the right of, and to the front of, the plan centre. */
-export const PlanPlaceSchema = v.strictObject({ right: LengthSchema, front: LengthSchema });
-export type PlanPlace = v.InferOutput<typeof PlanPlaceSchema>;
+/** How a depth was read from something above the downhill lip. */
+const DepthMarkSchema = v.strictObject({
+  from: v.picklist(['string', 'stake', 'other']),
+  reading: v.pipe(LengthSchema, v.description('from the mark down to the bottom')),
+  above: v.pipe(LengthSchema, v.description('of the mark above the downhill lip')),
+});
+
+export type DepthMark = v.InferOutput<typeof DepthMarkSchema>;
 
 export const OBSTRUCTIONS = ['none', 'rock', 'water', 'roots', 'soft', 'other'] as const;
 
 /** What a person ticks before a gate: by hole, or for the whole job where `hole` is absent. */
-export const CHECKS = ['utilities', 'ties', 'inspection', 'clean', 'gravel', 'braced', 'weather'] as const;
+export const CHECKS = [
+  'utilities',
+  'ties',
+  'inspection',
+  'clean',
+  'gravel',
+  'room',
+  'braced',
+  'weather',
+  'asked',
+] as const;
 export type Check = (typeof CHECKS)[number];
 
 const STAND_EVENTS = ['driven', 'set', 'nudged', 'moved'] as const;
+
+/** Ways for the plan's front to look by the line A–B alone. */
+export const FRONT_WAYS = ['left', 'right', 'A to B', 'B to A'] as const;
+
+/** How the plan was laid on what is there already. A and B follow from it, rounded. */
+export const LaidBySchema = v.variant('on', [
+  v.strictObject({
+    on: v.literal('stakes'),
+    baseline: v.pipe(LengthSchema, v.description('A to B as pulled, level')),
+    centre: FromStakesSchema,
+    front: v.pipe(
+      v.variant('by', [
+        v.strictObject({ by: v.literal('way'), way: v.picklist(FRONT_WAYS) }),
+        ...FromStakesSchema.options,
+      ]),
+      v.description(
+        'the way it looks, of a person who walks from A to B; or a place straight in front of the centre',
+      ),
+    ),
+  }),
+  v.strictObject({
+    on: v.literal('pegs'),
+    baseline: v.pipe(LengthSchema, v.description('A to B as pulled, level')),
+    pegs: v.pipe(
+      v.tuple([
+        v.strictObject({ hole: LabelSchema, ...PulledSchema.entries }),
+        v.strictObject({ hole: LabelSchema, ...PulledSchema.entries }),
+      ]),
+      v.description('two stakes that stand where two holes are to be'),
+    ),
+  }),
+]);
+export type LaidBy = v.InferOutput<typeof LaidBySchema>;
 
 /** Body of each entry kind. To add a kind: a line here, a reader of it below `judge/`, a form in `screens/`. */
 export const BODIES = {
@@ -95,6 +173,9 @@ export const BODIES = {
     a: PlanPlaceSchema,
     b: PlanPlaceSchema,
     chosenBy: v.picklist(['tool', 'user']),
+    laid: v.optional(
+      v.pipe(LaidBySchema, v.description('on what is there already: what was measured, as typed')),
+    ),
   }),
   reference: v.strictObject({
     kind: v.literal('reference'),
@@ -149,10 +230,40 @@ export const BODIES = {
     side: v.pipe(v.picklist(SIDES), v.description('the face the level was held on')),
     offset: v.pipe(LengthSchema, v.description('gap over the length, never negative')),
     over: v.pipe(LengthSchema, v.description('length over which the gap was read')),
-    leans: v.pipe(
-      v.picklist(['out', 'in', 'none']),
-      v.description('the top leans out past this face, or in behind it'),
+    leans: LeansSchema,
+    read: v.optional(PlumbReadSchema),
+    turned: v.optional(
+      v.pipe(
+        v.strictObject({ offset: LengthSchema, leans: LeansSchema, read: v.optional(PlumbReadSchema) }),
+        v.description('the same face with the level turned end for end, its marked end down'),
+      ),
     ),
+    markUp: v.optional(
+      v.pipe(
+        v.literal(true),
+        v.description('its marked end was up, as in the first of two readings that turned it'),
+      ),
+    ),
+    note: Note,
+  }),
+  twist: v.strictObject({
+    kind: v.literal('twist'),
+    hole: LabelSchema,
+    side: v.pipe(v.picklist(SIDES), v.description('the face whose two edges were measured to')),
+    from: v.pipe(
+      v.variant('by', [
+        v.strictObject({ by: v.literal('string'), from: ThingSchema, to: ThingSchema }),
+        v.strictObject({ by: v.literal('tape'), at: PullEndSchema }),
+      ]),
+      v.description(
+        'square off a string or straightedge, whose ends lie alike off two things; or by two level pulls from one place',
+      ),
+    ),
+    anticlockwise: v.pipe(
+      LengthSchema,
+      v.description('to the edge that comes first, anticlockwise seen from above'),
+    ),
+    clockwise: v.pipe(LengthSchema, v.description('to the other edge')),
     note: Note,
   }),
   rod: v.strictObject({
@@ -187,6 +298,9 @@ export const BODIES = {
     hole: LabelSchema,
     depth: v.pipe(LengthSchema, v.description('from the downhill lip')),
     width: v.pipe(LengthSchema, v.description('least width at the foot')),
+    mark: v.optional(
+      v.pipe(DepthMarkSchema, v.description('what the depth was read from, where not from the lip itself')),
+    ),
     obstruction: v.picklist(OBSTRUCTIONS),
     note: Note,
   }),
@@ -194,6 +308,9 @@ export const BODIES = {
     kind: v.literal('check'),
     hole: v.optional(LabelSchema),
     item: v.picklist(CHECKS),
+    asked: v.optional(
+      v.pipe(AskSchema, v.description('which of the plan’s own items, where `item` is `asked`')),
+    ),
     done: v.boolean(),
     note: Note,
   }),
@@ -201,6 +318,16 @@ export const BODIES = {
     kind: v.literal('pour'),
     hole: LabelSchema,
     bags: v.pipe(v.number(), v.minValue(0), v.maxValue(1000)),
+    time: v.optional(
+      v.pipe(
+        v.string(),
+        v.isoTimestamp(),
+        v.description('when it went in, UTC, where that is not when it was logged'),
+      ),
+    ),
+    batch: v.optional(
+      v.pipe(v.string(), v.minLength(1), v.maxLength(40), v.description('as printed on bag or ticket')),
+    ),
     note: Note,
   }),
   note: v.strictObject({
@@ -222,6 +349,7 @@ export const BodySchema = v.variant('kind', [
   BODIES.pull,
   BODIES.offset,
   BODIES.plumb,
+  BODIES.twist,
   BODIES.rod,
   BODIES.difference,
   BODIES['two-peg'],

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { UNITS } from '../units/units.ts';
 import { LengthSchema } from './length.ts';
+import { GroundLineSchema } from './place-schema.ts';
 
 /**
  * A hole's label: what is painted on its stake. Labels are used as keys, so the few that every object has are refused:
@@ -40,7 +41,18 @@ const HoleSpecEntries = {
 };
 export const HoleSpecSchema = v.strictObject(HoleSpecEntries);
 export type HoleSpec = v.InferOutput<typeof HoleSpecSchema>;
-export const HoleOverrideSchema = v.partial(v.strictObject(HoleSpecEntries));
+export const HoleOverrideSchema = v.partial(
+  v.strictObject({
+    ...HoleSpecEntries,
+    depth: v.pipe(LengthSchema, v.description('of this hole, gravel and all, instead of what the rules ask')),
+    depthWhy: v.pipe(
+      v.string(),
+      v.minLength(1),
+      v.maxLength(200),
+      v.description('why it has a depth of its own'),
+    ),
+  }),
+);
 export type HoleOverride = v.InferOutput<typeof HoleOverrideSchema>;
 
 export const RING_SIZES = ['radius', 'outer-faces', 'flat-to-flat', 'side'] as const;
@@ -92,6 +104,9 @@ export const RulesSchema = v.strictObject({
   ),
   gravel: LengthSchema,
   embedment: v.pipe(LengthSchema, v.description('least length of post or pier in the ground')),
+  cover: v.optional(
+    v.pipe(LengthSchema, v.description('least concrete between a post and the earth beside it')),
+  ),
 });
 export type Rules = v.InferOutput<typeof RulesSchema>;
 
@@ -103,6 +118,14 @@ export const TolerancesSchema = v.strictObject({
   level: v.pipe(LengthSchema, v.description('plus or minus, at the top')),
   tops: v.optional(
     v.pipe(LengthSchema, v.description('plus or minus, of tops among themselves; as `level` when absent')),
+  ),
+  twist: v.optional(
+    v.pipe(
+      v.number(),
+      v.minValue(0.001),
+      v.maxValue(0.35),
+      v.description('plus or minus, radians, of a post about itself; 1.5° when absent'),
+    ),
   ),
 });
 export type Tolerances = v.InferOutput<typeof TolerancesSchema>;
@@ -162,6 +185,27 @@ export const InstrumentsSchema = v.strictObject({
 });
 export type Instruments = v.InferOutput<typeof InstrumentsSchema>;
 
+/** An item that the gate asks for because this job does, such as a sleeve for a cable. */
+export const AskSchema = v.pipe(
+  v.string(),
+  v.regex(/^\S.{0,58}\S$/u, 'must be 2 to 60 characters, without blanks at its ends'),
+);
+const AsksSchema = v.pipe(
+  v.array(
+    v.strictObject({
+      what: AskSchema,
+      holes: v.optional(
+        v.pipe(v.array(LabelSchema), v.minLength(1), v.maxLength(1000), v.description('all when absent')),
+      ),
+    }),
+  ),
+  v.maxLength(30),
+);
+export type Ask = v.InferOutput<typeof AsksSchema>[number];
+
+/** A week: no bag prints more. */
+const MOST_MINUTES = 7 * 24 * 60;
+
 /** What is bought for the job, and what of it stands in the holes. Absent where nobody has said yet. */
 export const SuppliesSchema = v.strictObject({
   bagYield: v.optional(
@@ -170,6 +214,22 @@ export const SuppliesSchema = v.strictObject({
       v.minValue(1),
       v.maxValue(1000),
       v.description('litres that one bag makes, as printed on it'),
+    ),
+  ),
+  workingTime: v.optional(
+    v.pipe(
+      v.number(),
+      v.minValue(1),
+      v.maxValue(MOST_MINUTES),
+      v.description('minutes from water to stiff, as printed on the bag'),
+    ),
+  ),
+  setTime: v.optional(
+    v.pipe(
+      v.number(),
+      v.minValue(1),
+      v.maxValue(MOST_MINUTES),
+      v.description('minutes from water to set, as printed on the bag'),
     ),
   ),
   waste: v.optional(
@@ -208,6 +268,9 @@ export const DeckSchema = v.strictObject({
   edge: v.optional(v.pipe(LengthSchema, v.description('radius of a round edge'))),
   opening: v.optional(v.pipe(LengthSchema, v.description('diameter of the round opening for a pier'))),
   gap: v.optional(v.pipe(LengthSchema, v.description('least gap all round the pier'))),
+  seat: v.optional(
+    v.pipe(LengthSchema, v.description('of the beams below the tops of the posts; none when absent')),
+  ),
 });
 export type Deck = v.InferOutput<typeof DeckSchema>;
 
@@ -227,5 +290,13 @@ export const PlanSchema = v.strictObject({
   instruments: InstrumentsSchema,
   supplies: v.optional(SuppliesSchema),
   deck: v.optional(DeckSchema),
+  asks: v.optional(v.pipe(AsksSchema, v.description('items of the job’s own before concrete goes in'))),
+  lines: v.optional(
+    v.pipe(
+      v.array(GroundLineSchema),
+      v.maxLength(12),
+      v.description('on the ground: boundaries, walls of a house, edges of where stakes can stand'),
+    ),
+  ),
 });
 export type Plan = v.InferOutput<typeof PlanSchema>;

@@ -1,16 +1,18 @@
 import type {
   Body,
+  DepthMark,
   Entry,
   EntryKind,
   HeightPoint,
   Hold,
-  PlanPlace,
   PullEnd,
   Side,
   Thing,
   Touch,
 } from './entry-schema.ts';
+import { laidWords } from './laid-words.ts';
 import { type Length, lengthWords } from './length.ts';
+import type { PlanPlace } from './place-schema.ts';
 import type { Holds, Plan, Shape } from './plan-schema.ts';
 import { tapeWords } from './pulling-words.ts';
 
@@ -53,7 +55,7 @@ export function touchName(touch: Touch, turned: Turned): string {
   }
 }
 
-/** `A`, `nail N1`, `stake 3` for a hole's stake, `post 3`, `pier P`. */
+/** `A`, `nail N1`, `stake 3` for a hole's stake, `post 3`, `pier P`, `the middle of hole 3` once it is dug. */
 export function thingName(thing: Thing, plan?: Plan | null): string {
   switch (thing.kind) {
     case 'stake':
@@ -64,6 +66,8 @@ export function thingName(thing: Thing, plan?: Plan | null): string {
       return `stake ${thing.hole}`;
     case 'post':
       return `${holdsPier(thing.hole, plan) ? 'pier' : 'post'} ${thing.hole}`;
+    case 'dug-hole':
+      return `the middle of hole ${thing.hole}`;
   }
 }
 
@@ -97,8 +101,8 @@ type Describers = { [K in EntryKind]: (body: Extract<Body, { kind: K }>, plan: P
 
 const DESCRIBE: Describers = {
   plan: ({ plan }) => `Plan “${plan.name}”: ${shapeName(plan.shape)}`,
-  site: ({ a, b, chosenBy }) =>
-    `A and B placed by ${chosenBy === 'tool' ? 'Swingtape' : 'you'}: A ${placeName(a)}; B ${placeName(b)}`,
+  site: ({ a, b, chosenBy, laid }) =>
+    `A and B placed by ${chosenBy === 'tool' ? 'Swingtape' : 'you'}: A ${placeName(a)}; B ${placeName(b)}${laid ? `. ${laidWords(laid)}` : ''}`,
   reference: ({ thing, at }, plan) => `${capital(standName(thing, plan))} is meant to stand ${placeName(at)}`,
   stand: ({ thing, event, since }, plan) =>
     `${capital(standName(thing, plan))} ${event}${since === undefined ? '' : ', found by an earlier pull'}`,
@@ -113,10 +117,21 @@ const DESCRIBE: Describers = {
     const string = `String ${thingName(from, plan)} to ${thingName(to, plan)}`;
     return `${string}, ${endName(of, plan)}: ${[...along, ...off].join(', ')}`;
   },
-  plumb: ({ hole, side, offset, over, leans }, plan) => {
+  plumb: (body, plan) => {
+    const { hole, side, over, turned, markUp } = body;
     const face = `${capital(thingName({ kind: 'post', hole }, plan))}, ${sideName(side, plan ? turningOf(plan, hole) : 'grid')} face`;
-    if (leans === 'none') return `${face}: plumb over ${lengthWords(over)}`;
-    return `${face}: top leans ${leans} ${lengthWords(offset)} over ${lengthWords(over)}`;
+    const second = turned ? `; turned end for end, ${plumbReadWords(turned)}` : '';
+    const end = markUp ? ', marked end up' : '';
+    return `${face}: ${plumbReadWords(body)} over ${lengthWords(over)}${end}${second}`;
+  },
+  twist: ({ hole, side, from, anticlockwise, clockwise }, plan) => {
+    const turned = plan ? turningOf(plan, hole) : 'grid';
+    const edges = `${lengthWords(anticlockwise)} and ${lengthWords(clockwise)} to the anticlockwise and clockwise edge of its ${sideName(side, turned)} face`;
+    const off =
+      from.by === 'tape'
+        ? `from ${endName(from.at, plan)}`
+        : `off the string ${thingName(from.from, plan)} to ${thingName(from.to, plan)}`;
+    return `${capital(thingName({ kind: 'post', hole }, plan))}, ${off}: ${edges}`;
   },
   rod: ({ setup, on, reading, sight, inverted }, plan) => {
     const rod = inverted ? 'Rod upside down on' : 'Rod on';
@@ -131,14 +146,30 @@ const DESCRIBE: Describers = {
   },
   'two-peg': ({ middle, near }) =>
     `Two-peg test of the level: ${pegWords(middle)} from midway, ${pegWords(near)} from near peg a`,
-  dug: ({ hole, depth, width, obstruction }) =>
-    `Hole ${hole} dug: ${lengthWords(depth)} deep, ${lengthWords(width)} wide${OBSTRUCTION_WORDS[obstruction]}`,
-  check: ({ hole, item, done }) =>
-    `${done ? 'Ticked' : 'Unticked'} for ${hole === undefined ? 'the whole job' : `hole ${hole}`}: ${CHECK_WORDS[item]}`,
-  pour: ({ hole, bags }) => `Hole ${hole} poured: ${bags} ${bags === 1 ? 'bag' : 'bags'}`,
+  dug: ({ hole, depth, width, mark, obstruction }) =>
+    `Hole ${hole} dug: ${lengthWords(depth)} deep${mark ? markWords(mark) : ''}, ${lengthWords(width)} wide${OBSTRUCTION_WORDS[obstruction]}`,
+  check: ({ hole, item, asked, done }) =>
+    `${done ? 'Ticked' : 'Unticked'} for ${hole === undefined ? 'the whole job' : `hole ${hole}`}: ${asked ?? CHECK_WORDS[item]}`,
+  pour: ({ hole, bags, batch, time }) =>
+    `Hole ${hole} poured: ${bags} ${bags === 1 ? 'bag' : 'bags'}${batch ? `, batch ${batch}` : ''}${time ? `, at ${time.slice(0, 16).replace('T', ' ')} UTC` : ''}`,
   note: ({ hole, text }) => (hole === undefined ? `Note: ${text}` : `Note on hole ${hole}: ${text}`),
   strike: ({ reason }) => `Struck out an entry: ${reason}`,
 };
+
+const MARK_NAMES = { string: 'a string', stake: 'the top of a stake', other: 'a mark' } as const;
+
+const markWords = ({ from, reading, above }: DepthMark): string =>
+  ` (${lengthWords(reading)} from ${MARK_NAMES[from]}, ${lengthWords(above)} above the lip)`;
+
+/** What one reading of a level came to, as it was read: `plumb`, `top leans out 1/8″`, `top leans in 0.3°`. */
+export function plumbReadWords({ offset, leans, read }: PlumbReading): string {
+  if (leans === 'none') return 'plumb';
+  if (read?.by === 'degrees') return `top leans ${leans} ${read.degrees}°`;
+  if (read?.by === 'bubble') return `top leans ${leans} ${read.marks} ${read.marks === 1 ? 'mark' : 'marks'}`;
+  return `top leans ${leans} ${lengthWords(offset)}`;
+}
+
+type PlumbReading = Pick<Extract<Body, { kind: 'plumb' }>, 'offset' | 'leans' | 'read'>;
 
 const OBSTRUCTION_WORDS = {
   none: '',
@@ -155,8 +186,10 @@ const CHECK_WORDS = {
   inspection: 'inspection',
   clean: 'clean, and measured again',
   gravel: 'gravel in',
+  room: 'room all round for concrete',
   braced: 'braced',
   weather: 'weather fit for concrete',
+  asked: 'an item of this job',
 } as const;
 
 export function shapeName(shape: Shape): string {
@@ -177,7 +210,7 @@ const standName = (thing: Thing, plan: Plan | null): string =>
 /** `A`, `post 4, the middle of the outer face`. A stake is touched at its nail, which needs no words. */
 export function endName({ thing, touch, height }: PullEnd, plan: Plan | null): string {
   const turned = plan && thing.kind === 'post' ? turningOf(plan, thing.hole) : 'grid';
-  const usual = touch.at === 'nail' && thing.kind !== 'post';
+  const usual = (touch.at === 'nail' && thing.kind !== 'post') || thing.kind === 'dug-hole';
   const where = usual ? '' : `, ${touchName(touch, turned)}`;
   const up = height && height.m !== 0 ? `, ${lengthWords(height)} above the ground` : '';
   return thingName(thing, plan) + where + up;

@@ -3,6 +3,15 @@ export { pointsFromCsv } from './csv.ts';
 export { defaultPlan, defaultsFor } from './defaults.ts';
 export { FIELDS } from './fields.ts';
 export type { Hole, Section, SitedHole } from './hole.ts';
+export {
+  groundLines,
+  type LaidLine,
+  layLine,
+  leftOf,
+  middleOf,
+  placeFromStakes,
+  type StandingStakes,
+} from './ground-lines.ts';
 export { holesOf, PIER_LABEL, sectionOf } from './holes.ts';
 export { type LaidPlan, LEAST_BASELINE, layPlan, placeOf } from './lay.ts';
 export { ringRadius } from './ring.ts';

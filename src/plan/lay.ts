@@ -1,7 +1,8 @@
 import { bearingOf, distance, type PlanPoint, subtract } from '../geometry/point.ts';
 import { type RigidMotion, toSite } from '../geometry/rigid.ts';
-import type { EntryOf, PlanPlace } from '../job/entry-schema.ts';
+import type { EntryOf } from '../job/entry-schema.ts';
 import { thingKey } from '../job/log.ts';
+import type { PlanPlace } from '../job/place-schema.ts';
 import { formatLength, ok, type Result, refuse } from '../units/index.ts';
 import type { Hole, SitedHole, SitedReference } from './hole.ts';
 

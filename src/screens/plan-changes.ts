@@ -12,6 +12,8 @@ const PARTS: Record<keyof Plan, string> = {
   instruments: 'tape and level',
   supplies: 'what is bought',
   deck: 'the deck',
+  asks: 'what the job asks for besides',
+  lines: 'lines on the ground',
 };
 
 /** The parts in which two plans differ, in words, in the order in which a plan is put in. */

@@ -1,6 +1,6 @@
 import { distance, type PlanPoint } from '../geometry/point.ts';
 import type { Instruments } from '../job/plan-schema.ts';
-import type { Hole } from '../plan/index.ts';
+import type { Hole, LaidLine } from '../plan/index.ts';
 import type { Units } from '../units/index.ts';
 import { crossingAt } from './crossing.ts';
 import { objectionsTo } from './objections.ts';
@@ -12,6 +12,7 @@ import type { StakeChoice } from './types.ts';
  *
  * @param a plan frame, metres
  * @param units in which the sentences give lengths
+ * @param lines on the ground, plan frame
  */
 export function judgeStakes(
   a: PlanPoint,
@@ -19,6 +20,7 @@ export function judgeStakes(
   holes: readonly Hole[],
   instruments: Instruments,
   units: Units,
+  lines: readonly LaidLine[] = [],
 ): StakeChoice {
   const reach = instruments.tapeLength.m;
   const perHole = holes.map(({ label, place }) => ({
@@ -36,6 +38,6 @@ export function judgeStakes(
     baseline: distance(a, b),
     perHole,
     worst: worst && { hole: worst.hole, crossing: worst.crossing },
-    objections: objectionsTo({ a, b, holes, reach, units }),
+    objections: objectionsTo({ a, b, holes, reach, units, lines }),
   };
 }

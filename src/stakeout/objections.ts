@@ -1,7 +1,8 @@
 import { cross, distance, dot, type PlanPoint, subtract, type Vec } from '../geometry/point.ts';
-import { type Hole, LEAST_BASELINE } from '../plan/index.ts';
+import { type Hole, type LaidLine, LEAST_BASELINE } from '../plan/index.ts';
 import { formatLength, type Units } from '../units/index.ts';
 import { gradeOf } from './crossing.ts';
+import { groundObjections } from './ground-objections.ts';
 
 /** A reference stake stands this far outside the edge of every hole, clear of spoil and feet: 4 ft (common practice). */
 export const STAKE_CLEARANCE = 1.2;
@@ -15,6 +16,8 @@ export interface StakesAsked {
   /** Length of the tape, metres. */
   readonly reach: number;
   readonly units: Units;
+  /** Lines on the ground, plan frame. */
+  readonly lines: readonly LaidLine[];
 }
 
 /** What speaks against a choice of A and B, worst trouble first, each a sentence with what to do. */
@@ -27,6 +30,7 @@ export function objectionsTo(asked: StakesAsked): string[] {
   return [
     ...nearHoles(asked, 'A', asked.a),
     ...nearHoles(asked, 'B', asked.b),
+    ...groundObjections(asked),
     ...beyondTape(asked),
     ...onLine(asked),
     ...bothSides(asked),

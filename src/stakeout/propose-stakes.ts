@@ -1,5 +1,5 @@
 import type { Instruments } from '../job/plan-schema.ts';
-import type { Hole } from '../plan/index.ts';
+import type { Hole, LaidLine } from '../plan/index.ts';
 import type { Units } from '../units/index.ts';
 import { judgeStakes } from './judge-stakes.ts';
 import { roundStakes } from './round-stakes.ts';
@@ -12,6 +12,8 @@ export interface StakeWishes {
   readonly units: Units;
   /** Longest pull that is wanted, metres; the tape's length when absent. Given up where no pair can keep it. */
   readonly longestPull?: number;
+  /** Lines on the ground that bar stakes and tapes. */
+  readonly lines?: readonly LaidLine[];
 }
 
 /**
@@ -29,18 +31,18 @@ export interface StakeWishes {
 export function proposeStakes(
   holes: readonly Hole[],
   instruments: Instruments,
-  { units, longestPull = Number.POSITIVE_INFINITY }: StakeWishes,
+  { units, longestPull = Number.POSITIVE_INFINITY, lines = [] }: StakeWishes,
 ): StakeChoice | null {
   if (holes.length === 0) return null;
   const around = surroundingsOf(holes);
   let reach = Math.min(instruments.tapeLength.m, longestPull);
-  let found = search(around, costOf(holes, instruments, reach), units);
+  let found = search(around, costOf(holes, instruments, reach, lines), units);
   while (found.cost >= RULED_OUT && reach < LONGEST_TAPE) {
     reach *= LONGER;
-    found = search(around, costOf(holes, instruments, reach), units);
+    found = search(around, costOf(holes, instruments, reach, lines), units);
   }
   const { a, b } = placesOf(found.stakes);
-  return judgeStakes(a, b, holes, instruments, units);
+  return judgeStakes(a, b, holes, instruments, units, lines);
 }
 
 /** A tape that is too short is taken to be longer by this factor, until it does. */

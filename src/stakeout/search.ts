@@ -1,6 +1,7 @@
 import type { PlanPoint } from '../geometry/point.ts';
 import type { Instruments } from '../job/plan-schema.ts';
-import { type Hole, LEAST_BASELINE } from '../plan/index.ts';
+import { type Hole, type LaidLine, LEAST_BASELINE } from '../plan/index.ts';
+import { barredBy, runThrough } from './ground.ts';
 import { LINE_CLEARANCE, STAKE_CLEARANCE } from './objections.ts';
 
 /** A place for A and one for B, as four numbers: ax, ay, bx, by. */
@@ -14,7 +15,8 @@ export const RULED_OUT = 1e3;
 
 /**
  * Makes the cost that a search asks for some ten thousand times: the DRMS of the worst hole under the rules that stakes
- * stand clear of holes and spoil, every pull and A–B are within `reach`, and all holes lie left of A–B.
+ * stand clear of holes and spoil, every pull and A–B are within `reach`, and all holes lie left of A–B; where `lines` are
+ * given, that no stake stands where they bar it and no tape would run through a house.
  *
  * DRMS² = (σa² + σb²)/sin²γ as in `crossingAt`, here from squared lengths and one cross product: no root and no angle is
  * taken in the loop.
@@ -23,7 +25,9 @@ export function costOf(
   holes: readonly Hole[],
   { tapeError, tapeErrorPerMetre }: Instruments,
   reach: number,
+  lines: readonly LaidLine[] = [],
 ): Cost {
+  const onGround = lines.length === 0 ? () => 0 : groundRules(holes, lines);
   const a2 = tapeError.m ** 2;
   const b2 = tapeErrorPerMetre ** 2;
   const spots = holes.map(({ place, holeDiameter }) => ({
@@ -34,7 +38,7 @@ export function costOf(
   }));
   return ([ax, ay, bx, by]) => {
     const baseline = Math.hypot(bx - ax, by - ay);
-    let broken = Math.max(0, baseline - reach, LEAST_BASELINE - baseline);
+    let broken = Math.max(0, baseline - reach, LEAST_BASELINE - baseline) + onGround(ax, ay, bx, by);
     let worst = 0;
     for (const { x, y, clear, beside } of spots) {
       const ux = ax - x;
@@ -51,6 +55,27 @@ export function costOf(
       if (!(area >= beside * baseline)) broken += beside - area / Math.max(baseline, LEAST_BASELINE);
     }
     return broken > 0 ? RULED_OUT + broken : Math.sqrt(worst);
+  };
+}
+
+/** Metres by which two stakes break the rules of the ground. A hole under a house is reached from nowhere, and asks nothing. */
+function groundRules(holes: readonly Hole[], lines: readonly LaidLine[]) {
+  const houses = lines.filter(({ kind }) => kind === 'house');
+  const places = holes
+    .map(({ place }) => place)
+    .filter((place) => houses.every((house) => barredBy(house, place) === 0));
+  return (ax: number, ay: number, bx: number, by: number): number => {
+    const [a, b] = [
+      { x: ax, y: ay },
+      { x: bx, y: by },
+    ];
+    let broken = 0;
+    for (const line of lines) broken += barredBy(line, a) + barredBy(line, b);
+    for (const house of houses) {
+      broken += runThrough(house, a, b);
+      for (const place of places) broken += runThrough(house, a, place) + runThrough(house, b, place);
+    }
+    return broken;
   };
 }
 

@@ -3,7 +3,7 @@ import type { Instruments } from '../../src/job/plan-schema.ts';
 import type { Hole } from '../../src/plan/index.ts';
 
 /** The rules for stakes, written again from their description: clear by 1.2 m, line clear by 50 mm, holes on the left. */
-const CLEAR = 1.2;
+export const CLEAR = 1.2;
 const LINE = 0.05;
 const LEAST_APART = 0.5;
 

@@ -1,4 +1,5 @@
-import type { Body, PlanPlace } from '../../src/job/entry-schema.ts';
+import type { Body } from '../../src/job/entry-schema.ts';
+import type { PlanPlace } from '../../src/job/place-schema.ts';
 import { type Length, roundedLength } from '../../src/job/length.ts';
 import type { Plan, Shape } from '../../src/job/plan-schema.ts';
 import { defaultPlan, holesOf, type LaidPlan, layPlan } from '../../src/plan/index.ts';

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'preact/hooks';
-import type { PlanPlace } from '../../job/entry-schema.ts';
+import type { PlanPlace } from '../../job/place-schema.ts';
 import type { Plan } from '../../job/plan-schema.ts';
 import type { Hole } from '../../plan/index.ts';
 import { judgeStakes, proposeStakes, type StakeChoice } from '../../stakeout/index.ts';

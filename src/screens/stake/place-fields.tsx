@@ -1,5 +1,5 @@
-import type { PlanPlace } from '../../job/entry-schema.ts';
 import type { Length } from '../../job/length.ts';
+import type { PlanPlace } from '../../job/place-schema.ts';
 import { ChoiceField, LengthField } from '../../ui/index.ts';
 import type { Units } from '../../units/index.ts';
 import { signed, unsigned } from './place-words.ts';

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { PlanPlace } from '../../job/entry-schema.ts';
+import type { PlanPlace } from '../../job/place-schema.ts';
 import { placeOf } from '../../plan/index.ts';
 import { compareStakes, judgeStakes, type StakeChoice } from '../../stakeout/index.ts';
 import { Button, Problem, PullRow } from '../../ui/index.ts';

@@ -1,7 +1,7 @@
 import { bearingOf, type PlanPoint, subtract } from '../../geometry/point.ts';
 import { type RigidMotion, toSite } from '../../geometry/rigid.ts';
-import type { PlanPlace } from '../../job/entry-schema.ts';
 import { type Length, roundedLength } from '../../job/length.ts';
+import type { PlanPlace } from '../../job/place-schema.ts';
 import { small } from '../../judge/words.ts';
 import type { StakeChoice } from '../../stakeout/types.ts';
 import { formatLength, type Units } from '../../units/index.ts';
