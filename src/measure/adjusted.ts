@@ -38,7 +38,7 @@ export function adjustedWithout(
   const { network, datum } = solution.model;
   const weights = solution.weights.map((weight, k) => (out[k] ? 0 : weight));
   const sided = settleSides(again(solution, weights));
-  const places = determine(sided.solution, sided.eitherSide, instruments);
+  const places = determine(sided, instruments);
   const present = presentDatum(network);
   const same = datum.a === present.a && datum.b === present.b;
   if (!same && !(isKnown(places[present.a]!) && isKnown(places[present.b]!))) return null;
@@ -52,8 +52,6 @@ function adjustIn(
   instruments: Instruments,
 ): Adjusted {
   const model = modelOf(network, datum);
-  const { solution, eitherSide } = settleSides(
-    solve(model, startState(network, datum, baseline), model.weights),
-  );
-  return { solution, places: determine(solution, eitherSide, instruments) };
+  const sided = settleSides(solve(model, startState(network, datum, baseline), model.weights));
+  return { solution: sided.solution, places: determine(sided, instruments) };
 }

@@ -3,11 +3,11 @@ import type { Thing } from '../job/entry-schema.ts';
 import type { Instruments } from '../job/plan-schema.ts';
 import { LOOSE_M } from './adjust.ts';
 import { ellipseOf } from './ellipse.ts';
-import { Images, SIDES_ALIKE } from './mirror.ts';
+import { type Images, SIDES_ALIKE } from './mirror.ts';
 import { PER_NODE } from './model.ts';
 import { type Node, nodesOf } from './network.ts';
 import type { OffsetReading } from './offset-rows.ts';
-import { clearlyNearer } from './sides.ts';
+import { clearlyNearer, type Sided } from './sides.ts';
 import { tapeSigma } from './sigma.ts';
 import { placeCovariance, placeOf, type Solution } from './solution.ts';
 import type { Covariance, Ellipse, Lack } from './types.ts';
@@ -26,19 +26,12 @@ export interface Known {
   readonly covariance: Covariance;
 }
 
-/**
- * What is determined, by node: its place and covariance, or why not.
- *
- * @param eitherSide nodes that would stand elsewhere in another solution that fits as well
- */
-export function determine(
-  solution: Solution,
-  eitherSide: ReadonlySet<number>,
-  instruments: Instruments,
-): (Known | Lack)[] {
+/** What is determined, by node: its place and covariance, or why not. */
+export function determine(sided: Sided, instruments: Instruments): (Known | Lack)[] {
+  const { solution } = sided;
   const { byNode: readings, network } = solution.model;
   const { placing: all } = network;
-  const known = knownPlaces(solution, readings, eitherSide);
+  const known = knownPlaces(sided);
   const advise = adviser(solution, known, instruments);
   return network.nodes.map((node) => {
     const found = known[node.index];
@@ -53,33 +46,22 @@ export function determine(
 
 export const isKnown = (one: Known | Lack): one is Known => 'place' in one;
 
-function knownPlaces(
-  solution: Solution,
-  readings: readonly (readonly number[])[],
-  eitherSide: ReadonlySet<number>,
-): (Known | null)[] {
-  const images = new Images(solution);
+function knownPlaces({ solution, eitherSide, images }: Sided): (Known | null)[] {
   return solution.model.network.nodes.map((node) => {
     const covariance = placeCovariance(solution, node.index);
     if (!covariance || eitherSide.has(node.index)) return null;
     const ellipse = ellipseOf(covariance);
     if (!(ellipse.semiMajor <= KNOWN_WITHIN_M)) return null;
     const place = placeOf(solution, node.index);
-    return sideIsKnown(solution, images, node, readings[node.index]!, ellipse) ? { place, covariance } : null;
+    return sideIsKnown(solution, images, node, ellipse) ? { place, covariance } : null;
   });
 }
 
-function sideIsKnown(
-  solution: Solution,
-  images: Images,
-  node: Node,
-  rows: readonly number[],
-  ellipse: Ellipse,
-): boolean {
-  const { datum } = solution.model;
+function sideIsKnown(solution: Solution, images: Images, node: Node, ellipse: Ellipse): boolean {
+  const { datum, byNode } = solution.model;
   if (node.index === datum.a || node.index === datum.b) return true;
-  if (bendAcross(solution, rows, node.index, ellipse) > 1 / (2 * CLEAR_OF_LINE)) return false;
-  const image = images.of(node.index, rows);
+  if (bendAcross(solution, byNode[node.index]!, node.index, ellipse) > 1 / (2 * CLEAR_OF_LINE)) return false;
+  const image = images.of(node.index);
   if (!image || image.misfit >= SIDES_ALIKE) return true;
   const place = placeOf(solution, node.index);
   // So near its image, and yet not in line with what it was pulled from: then the two are as good as one place.

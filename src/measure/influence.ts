@@ -1,3 +1,4 @@
+import { length } from '../geometry/point.ts';
 import { PER_NODE } from './model.ts';
 import type { Solution } from './solution.ts';
 import { InverseColumns, LANES } from './sparse-inverse.ts';
@@ -7,7 +8,7 @@ export function influenceOfOwn(solution: Solution, k: number, node: number): num
   const { model, weights } = solution;
   const x = model.unknownOf[node * PER_NODE]!;
   const y = model.unknownOf[node * PER_NODE + 1]!;
-  return weights[k]! * Math.hypot(responseWithin(solution, k, x), responseWithin(solution, k, y));
+  return weights[k]! * length({ x: responseWithin(solution, k, x), y: responseWithin(solution, k, y) });
 }
 
 /** Σ Q[u, c] J[c] over the entries c of row k, of which the unknown u is one; 0 for what is held. */
@@ -24,6 +25,61 @@ function responseWithin({ model, evaluation, inverse }: Solution, k: number, u: 
     sum += evaluation.jacobian[begin + i]! * inverse[pairSlots[pairStarts[k]! + pair]!]!;
   }
   return sum;
+}
+
+/** The unit vectors of so many nodes' places are solved for side by side. */
+const NODES_AT_ONCE = LANES / 2;
+
+/**
+ * Metres that every node moves per metre of misreading in every pull and offset, whether they touch or not: the whole inverse,
+ * two columns for each node. For small networks.
+ *
+ * @param found is told of every reading that counts and every node that is not held
+ */
+export function everyInfluence(
+  solution: Solution,
+  found: (row: number, node: number, influence: number) => void,
+): void {
+  const { model, factor } = solution;
+  const { symbolic, unknownOf } = model;
+  const columns = new InverseColumns(symbolic, factor);
+  const everywhere = symbolic.position;
+  const inverse = new Float64Array(LANES * symbolic.size);
+  const unit = (place: number) => {
+    const unknown = unknownOf[place]!;
+    return unknown === -1 ? NOTHING : { positions: [symbolic.position[unknown]!], values: [1] };
+  };
+  for (let first = 0; first < model.byNode.length; first += NODES_AT_ONCE) {
+    const nodes = [first, first + 1].filter((node) => node < model.byNode.length);
+    const right = nodes.flatMap((node) => [unit(node * PER_NODE), unit(node * PER_NODE + 1)]);
+    columns.at(right, everywhere, inverse);
+    for (const [i, node] of nodes.entries()) tellInfluences(solution, node, inverse, 2 * i, found);
+  }
+}
+
+const NOTHING = { positions: [], values: [] };
+
+/** @param inverse by position, the columns of the node's x and y in two lanes from `lane` on */
+function tellInfluences(
+  { model, evaluation, weights }: Solution,
+  node: number,
+  inverse: Float64Array,
+  lane: number,
+  found: (row: number, node: number, influence: number) => void,
+): void {
+  const { pattern, position } = model.symbolic;
+  const rows = model.network.placing.length;
+  for (let k = 0; k < rows; k++) {
+    if (weights[k] === 0) continue;
+    let x = 0;
+    let y = 0;
+    for (let p = pattern.starts[k]!; p < pattern.starts[k + 1]!; p++) {
+      const at = LANES * position[pattern.columns[p]!]! + lane;
+      x += evaluation.jacobian[p]! * inverse[at]!;
+      y += evaluation.jacobian[p]! * inverse[at + 1]!;
+    }
+    found(k, node, weights[k]! * Math.sqrt(x * x + y * y));
+  }
 }
 
 /** A reading and the nodes to which its misreading is followed. */

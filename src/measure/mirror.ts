@@ -30,6 +30,7 @@ export class Images {
   readonly #solution: Solution;
   readonly #scratch: Evaluation;
   readonly #state: Float64Array;
+  readonly #known = new Map<number, Image | null>();
 
   constructor(solution: Solution) {
     this.#solution = solution;
@@ -37,8 +38,16 @@ export class Images {
     this.#scratch = emptyEvaluation(solution.model);
   }
 
-  /** @param rows of the pulls and offsets at this node */
-  of(node: number, rows: readonly number[]): Image | null {
+  /** Worked out once, though both who settles the sides and who trusts them ask. */
+  of(node: number): Image | null {
+    const before = this.#known.get(node);
+    if (before !== undefined) return before;
+    const found = this.#find(node, this.#solution.model.byNode[node]!);
+    this.#known.set(node, found);
+    return found;
+  }
+
+  #find(node: number, rows: readonly number[]): Image | null {
     const at = placeOf(this.#solution, node);
     const partners = this.#partners(node, rows);
     const lines = [this.#acrossPartners(partners), this.#besideString(node, rows, partners)];

@@ -34,11 +34,10 @@ export class Nearby {
   /**
    * Nodes that row k may move by much.
    *
-   * @param everywhere all nodes, wherever they are
    * @param isWanted says which of them to give
    */
-  reachOf(k: number, everywhere: boolean, isWanted: (node: number) => boolean): number[] {
-    const count = everywhere || this.joinsHubs(k) ? this.#reachAll() : this.#reachFromEnds(k);
+  reachOf(k: number, isWanted: (node: number) => boolean): number[] {
+    const count = this.joinsHubs(k) ? this.#reachAll() : this.#reachFromEnds(k);
     const wanted: number[] = [];
     for (let i = 0; i < count; i++) if (isWanted(this.#reached[i]!)) wanted.push(this.#reached[i]!);
     return wanted;

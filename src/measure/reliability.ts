@@ -1,5 +1,5 @@
 import { ellipseOf } from './ellipse.ts';
-import { type Followed, Influences, influenceOfOwn } from './influence.ts';
+import { everyInfluence, type Followed, Influences, influenceOfOwn } from './influence.ts';
 import { Nearby } from './nearby.ts';
 import { LEAST_REDUNDANCY } from './redundancy.ts';
 import { placeCovariance, type Solution } from './solution.ts';
@@ -36,9 +36,13 @@ export function smallestCaught(sigma: number, redundancy: number): number {
  * Infinity when a pull without a guard moves it.
  */
 export function unseenShifts(solution: Solution): Float64Array {
-  const nearby = new Nearby(solution);
   const unseen = unseenMisreadings(solution);
   const shifts = new Float64Array(solution.model.network.nodes.length);
+  if (shifts.length <= SMALL_NETWORK) {
+    everyInfluence(solution, (k, node, influence) => raise(shifts, node, shiftBy(unseen, k, influence)));
+    return shifts;
+  }
+  const nearby = new Nearby(solution);
   for (let node = 0; node < shifts.length; node++) {
     for (const k of nearby.own(node)) {
       raise(shifts, node, shiftBy(unseen, k, influenceOfOwn(solution, k, node)));
@@ -51,14 +55,13 @@ export function unseenShifts(solution: Solution): Float64Array {
 /** Raises the shifts of nodes by what misreadings elsewhere do to them. */
 function follow(solution: Solution, nearby: Nearby, unseen: Unseen, shifts: Float64Array): void {
   const influences = new Influences(solution);
-  const everywhere = shifts.length <= SMALL_NETWORK;
   let waiting: Followed[] = [];
   const weigh = () => {
     influences.of(waiting, (k, node, influence) => raise(shifts, node, shiftBy(unseen, k, influence)));
     waiting = [];
   };
-  for (const row of followedRows(solution, nearby, unseen, everywhere)) {
-    const nodes = nearby.reachOf(row, everywhere, (node) => mayBeWorst(unseen, row, node, shifts));
+  for (const row of followedRows(solution, nearby, unseen)) {
+    const nodes = nearby.reachOf(row, (node) => mayBeWorst(unseen, row, node, shifts));
     if (nodes.length > 0) waiting.push({ row, nodes });
     if (waiting.length === LANES) weigh();
   }
@@ -66,15 +69,8 @@ function follow(solution: Solution, nearby: Nearby, unseen: Unseen, shifts: Floa
 }
 
 /** Readings without any guard come first: what they move needs no more looking at. */
-function followedRows(
-  { redundancy }: Solution,
-  nearby: Nearby,
-  { guarded }: Unseen,
-  everywhere: boolean,
-): number[] {
-  const rows = [...guarded.keys()].filter(
-    (k) => everywhere || redundancy[k]! < WELL_GUARDED_FROM || nearby.joinsHubs(k),
-  );
+function followedRows({ redundancy }: Solution, nearby: Nearby, { guarded }: Unseen): number[] {
+  const rows = [...guarded.keys()].filter((k) => redundancy[k]! < WELL_GUARDED_FROM || nearby.joinsHubs(k));
   return [...rows.filter((k) => guarded[k] === 0), ...rows.filter((k) => guarded[k] === 1)];
 }
 

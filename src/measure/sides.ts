@@ -13,6 +13,8 @@ export interface Sided {
   readonly solution: Solution;
   /** Nodes that would stand elsewhere in another solution that fits as well. */
   readonly eitherSide: ReadonlySet<number>;
+  /** Of that solution. */
+  readonly images: Images;
 }
 
 /**
@@ -20,26 +22,26 @@ export interface Sided {
  * their image, and holes that fit as well there and are planned there, are turned over.
  */
 export function settleSides(first: Solution): Sided {
-  const readings = first.model.byNode;
   let best = first;
+  let images = new Images(best);
   for (let turn = 0; turn < MOST_TURNS; turn++) {
-    const state = withSidesTurned(best, readings);
+    const state = withSidesTurned(best, images);
     if (!state) break;
     const next = solve(best.model, state, best.weights);
     if (!(next.chiSquare < best.chiSquare + SIDES_ALIKE)) break;
     best = next;
+    images = new Images(best);
   }
-  return tryOtherSides(best, readings);
+  return tryOtherSides(best, images);
 }
 
-function withSidesTurned(solution: Solution, readings: readonly (readonly number[])[]): Float64Array | null {
-  const { network, datum } = solution.model;
-  const images = new Images(solution);
+function withSidesTurned(solution: Solution, images: Images): Float64Array | null {
+  const { network, datum, byNode } = solution.model;
   const state = solution.state.slice();
   let turned = false;
   for (const { index, designed } of network.nodes) {
-    if (index === datum.a || index === datum.b || readings[index]!.length < 2) continue;
-    const image = images.of(index, readings[index]!);
+    if (index === datum.a || index === datum.b || byNode[index]!.length < 2) continue;
+    const image = images.of(index);
     if (!image || !belongsAt(image, placeOf(solution, index), designed)) continue;
     put(state, index, image.place);
     turned = true;
@@ -69,24 +71,28 @@ export function clearlyNearer(p: Vec, q: Vec, designed: Vec): boolean {
  */
 const WORTH_A_TRY = 62_500;
 
-function tryOtherSides(first: Solution, readings: readonly (readonly number[])[]): Sided {
+function tryOtherSides(first: Solution, imagesOfFirst: Images): Sided {
   let best = first;
+  let images = imagesOfFirst;
   const alike: Solution[] = [];
-  for (const { index, thing, designed } of first.model.network.nodes) {
-    const { datum } = first.model;
+  const { network, datum, byNode } = first.model;
+  for (const { index, thing, designed } of network.nodes) {
     // Where a stake is meant to stand is no proof that it was driven there; a hole is not mistaken for another.
     const sure = designed && thing.kind !== 'stake' && thing.kind !== 'nail';
-    if (sure || index === datum.a || index === datum.b || readings[index]!.length < 2) continue;
-    const image = new Images(best).of(index, readings[index]!);
+    if (sure || index === datum.a || index === datum.b || byNode[index]!.length < 2) continue;
+    const image = images.of(index);
     if (!image || image.misfit > WORTH_A_TRY) continue;
     const state = best.state.slice();
     put(state, index, image.place);
     const other = solve(best.model, state, best.weights);
-    if (other.chiSquare < best.chiSquare - SIDES_ALIKE) best = other;
-    else if (other.chiSquare < best.chiSquare + SIDES_ALIKE) alike.push(other);
+    if (other.chiSquare < best.chiSquare - SIDES_ALIKE) {
+      best = other;
+      images = new Images(best);
+    } else if (other.chiSquare < best.chiSquare + SIDES_ALIKE) alike.push(other);
   }
   const rivals = alike.filter((other) => other.chiSquare < best.chiSquare + SIDES_ALIKE);
-  return { solution: best, eitherSide: new Set(rivals.flatMap((other) => placedElsewhere(best, other))) };
+  const eitherSide = new Set(rivals.flatMap((other) => placedElsewhere(best, other)));
+  return { solution: best, eitherSide, images };
 }
 
 /** Two solutions put a node in one place when they differ by fewer of its sigmas. */
