@@ -1,4 +1,4 @@
-import { requiredDepth } from '../build/index.ts';
+import { requiredDepthOf } from '../build/index.ts';
 import type { Entry } from '../job/entry-schema.ts';
 import type { PullResult, Suspicion } from '../measure/types.ts';
 import { findingsOf, repulledBaseline } from './findings.ts';
@@ -7,8 +7,9 @@ import { assessHole, postPositions } from './hole.ts';
 import { movedAssessment } from './moved.ts';
 import { pullThatTells } from './next-pull.ts';
 import { pullSequence } from './pull-sequence.ts';
+import { assessLines, lineFindings } from './setback.ts';
 import { shapeFinding } from './shape.ts';
-import { type Situation, situate } from './situation.ts';
+import { groundOf, type Situation, situate } from './situation.ts';
 import { topsOf } from './tops.ts';
 import type { Assessment, Finding, HoleAssessment, PullAssessment } from './types.ts';
 import { type JobView, postOf, readingsOfTheBook, stands, viewOf } from './view.ts';
@@ -29,11 +30,14 @@ export function assessSituation(situation: Situation): Assessment {
   const moved = movedAssessment(view);
   const trouble = moved?.text ?? repulledBaseline(view)?.text ?? null;
   const posts = postPositions(views);
-  const required = requiredDepth(view.plan.rules);
-  const holes = view.holes.map((hole) => assessHole(views, hole, required, posts, trouble));
+  const holes = view.holes.map((hole) =>
+    assessHole(views, hole, requiredDepthOf(view.plan, hole.label), posts, trouble),
+  );
   const sequence = pullSequence(best, view.measured.suspicions, holes);
   const nextPulls = [...(moved?.tells ?? []), ...sequence.pulls];
   const shape = shapeFinding(best, wrongPosts(best, holes));
+  const ground = groundOf(situation);
+  const lines = assessLines(best, ground, holes);
   return {
     ...EMPTY,
     job: view.plan.name,
@@ -44,6 +48,7 @@ export function assessSituation(situation: Situation): Assessment {
     },
     holes,
     tops: topsOf(best),
+    lines,
     pulls: view.measured.pulls.map((pull) => tellOf(view, pull)),
     offsets: view.measured.offsets.map((off) => ({ ...tellOf(view, off), part: off.part })),
     globalTest: view.measured.globalTest,
@@ -51,6 +56,7 @@ export function assessSituation(situation: Situation): Assessment {
       ...problems,
       ...findingsOf(view, best, moved, (suspicion) => tellerWords(best, suspicion)),
       ...(shape ? [shape] : []),
+      ...lineFindings(ground, lines),
       ...heightFindings(view, best, holes),
       ...decisionsMissing(holes),
     ],
@@ -68,6 +74,7 @@ const EMPTY: Assessment = {
   baseline: { designed: null, measured: null, sigma: null },
   holes: [],
   tops: { common: null, highest: null, lowest: null, text: 'No top is measured.' },
+  lines: [],
   pulls: [],
   offsets: [],
   globalTest: { chiSquare: 0, degreesOfFreedom: 0, chance: 1 },
@@ -107,7 +114,7 @@ const tellerWords = (view: JobView, suspicion: Suspicion): string =>
 /** What was met in a hole waits for whoever is responsible, whatever is done there meanwhile. */
 const decisionsMissing = (holes: readonly HoleAssessment[]): Finding[] =>
   holes.flatMap(({ dug, poured, pourGate }) => {
-    const item = pourGate.items.find((each) => each.item === 'obstruction');
-    if (dug.obstruction === null || poured !== null || !item || item.green) return [];
-    return [{ code: 'decision' as const, text: item.text, entries: [] }];
+    if (dug.at === null || poured !== null) return [];
+    const waiting = pourGate.items.filter(({ decision }) => decision);
+    return waiting.map(({ text }) => ({ code: 'decision' as const, text, entries: [] }));
   });

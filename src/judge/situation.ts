@@ -3,7 +3,7 @@ import { currentPlan, ofKind, standing } from '../job/log.ts';
 import type { Plan } from '../job/plan-schema.ts';
 import { type Measured, measureWays, type TapeInHand, tapeInHand } from '../measure/index.ts';
 import type { Hole } from '../plan/hole.ts';
-import { checkPlan, holesOf, type LaidPlan, layPlan } from '../plan/index.ts';
+import { checkPlan, type GroundLines, groundLines, holesOf, type LaidPlan, layPlan } from '../plan/index.ts';
 import type { Problem } from '../units/index.ts';
 import { waysToLeaveOut } from './leave-out.ts';
 
@@ -51,4 +51,16 @@ export function situate(log: readonly Entry[]): Situation {
     out.length === 0 ? measured : ways.without(out),
   );
   return { ...known, laid, measured, measuredWithout, problems };
+}
+
+/** Lines on the ground, in the plan frame; those that are told from A and B lie by where these stand. */
+export function groundOf({
+  plan,
+  holes,
+  laid,
+  measured,
+}: Pick<Situation, 'plan' | 'holes' | 'laid' | 'measured'>): GroundLines {
+  if (!plan) return { lines: [], waiting: [], problems: [] };
+  const baseline = measured?.baseline?.length ?? laid?.baseline ?? 0;
+  return groundLines(plan, holes, laid && { motion: laid.motion, baseline });
 }

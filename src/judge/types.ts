@@ -3,7 +3,7 @@ import type { Check, PullEnd, Side, Thing } from '../job/entry-schema.ts';
 import type { Covariance, Ellipse, GlobalTest } from '../measure/types.ts';
 
 export type Verdict = 'in' | 'out' | 'unsure' | 'unmeasured';
-export type Quantity = 'position' | 'spacing' | 'plumb' | 'level' | 'tops' | 'depth' | 'width';
+export type Quantity = 'position' | 'spacing' | 'plumb' | 'level' | 'tops' | 'depth' | 'width' | 'room';
 
 /** One quantity of one thing held against its tolerance. */
 export interface Judgement {
@@ -63,7 +63,23 @@ export interface PlumbNudge {
 }
 
 export interface GateItem {
-  readonly item: Quantity | Check | 'staked' | 'baseline' | 'dug' | 'obstruction' | 'set' | 'checked';
+  readonly item:
+    | Quantity
+    | Check
+    | 'staked'
+    | 'baseline'
+    | 'dug'
+    | 'obstruction'
+    | 'shallower'
+    | 'set'
+    | 'checked'
+    | 'bought';
+  /** Which of the job's own items, where `item` is `asked`. */
+  readonly asked?: string;
+  /** It was measured, and is wrong: no tick mends it. */
+  readonly measured?: true;
+  /** It waits for a decision by whoever is responsible: no tick and no reading mends it. */
+  readonly decision?: true;
   readonly green: boolean;
   /** What is so, or what is missing and what to do. */
   readonly text: string;
@@ -74,6 +90,23 @@ export interface GateItem {
 export interface Gate {
   readonly open: boolean;
   readonly items: readonly GateItem[];
+}
+
+/** Where the middle of a dug hole lies, and what that leaves round the post, pier or tube at its mark. */
+export interface DugMiddle {
+  readonly at: AssessedPlace;
+  /** From where what it holds stands, or is to stand, to the hole's own middle, metres, with its 95 % half-width. */
+  readonly drift: number;
+  readonly uncertainty: number;
+  /** From the hole's outline to what it holds at the tightest, metres; negative where that does not go in. */
+  readonly cover: number;
+  readonly least: number;
+  /** `fits`; `shave`, a side has to be taken back first; `decision`, it stands too far off the middle of its footing. */
+  readonly told: 'fits' | 'shave' | 'decision';
+  /** In whole sentences: the drift, and what comes of it. */
+  readonly words: string;
+  /** How much to take off, metres, from which side; null where it fits. */
+  readonly shave: { readonly by: number; readonly words: string } | null;
 }
 
 export interface AssessedPlace {
@@ -98,6 +131,12 @@ export interface HoleAssessment {
     readonly depth: Judgement;
     readonly width: Judgement;
     readonly obstruction: string | null;
+    /** Concrete round what the hole holds, at its tightest. */
+    readonly room: Judgement;
+    /** The hole's own middle; null while it is not measured, or not since the hole was made wider. */
+    readonly middle: DugMiddle | null;
+    /** What a depth of its own lacks against the rules, in words; null where it lacks nothing. */
+    readonly shallower: string | null;
   };
   readonly set: {
     readonly done: boolean;
@@ -160,10 +199,42 @@ export interface Finding {
     | 'shape'
     | 'heights'
     | 'input'
-    | 'decision';
+    | 'decision'
+    | 'setback';
   readonly text: string;
   /** Log entries it speaks of. */
   readonly entries: readonly string[];
+}
+
+/** How near a post comes to a line on the ground. */
+export interface LineGap {
+  readonly hole: string;
+  /** From its outer face, metres; negative for what lies beyond the line. */
+  readonly gap: number;
+  /** 95 % half-width, metres; 0 by the plan. */
+  readonly doubt: number;
+  /** Measured, and guarded by a spare reading; never by the plan alone. */
+  readonly checked: boolean;
+}
+
+/** What the structure keeps from a line on the ground. */
+export interface LineAssessment {
+  readonly line: string;
+  readonly kind: 'boundary' | 'house' | 'other';
+  /** Least distance asked for, metres; null where none is. */
+  readonly keep: number | null;
+  /** The post that comes nearest by the plan. */
+  readonly planned: LineGap | null;
+  /** Of the deck's round edge by the plan, metres; null where the plan has none. */
+  readonly edge: number | null;
+  /** The post that comes nearest, of those that are set and measured. */
+  readonly asSet: LineGap | null;
+  /** So many posts are set and measured. */
+  readonly measured: number;
+  /** By the plan, in whole sentences. */
+  readonly text: string;
+  /** As set; empty until a post is. */
+  readonly asSetText: string;
 }
 
 /** The tops among themselves, each against its own target. */
@@ -220,6 +291,8 @@ export interface Assessment {
   };
   readonly holes: readonly HoleAssessment[];
   readonly tops: TopsAssessment;
+  /** Lines on the ground that have a place. */
+  readonly lines: readonly LineAssessment[];
   readonly pulls: readonly PullAssessment[];
   /** Of each entry its station and its offset, as far as they were read. */
   readonly offsets: readonly OffsetAssessment[];

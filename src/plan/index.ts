@@ -2,8 +2,8 @@ export { checkPlan } from './check.ts';
 export { pointsFromCsv } from './csv.ts';
 export { defaultPlan, defaultsFor } from './defaults.ts';
 export { FIELDS } from './fields.ts';
-export type { Hole, Section, SitedHole } from './hole.ts';
 export {
+  type GroundLines,
   groundLines,
   type LaidLine,
   layLine,
@@ -12,6 +12,7 @@ export {
   placeFromStakes,
   type StandingStakes,
 } from './ground-lines.ts';
+export type { Hole, Section, SitedHole } from './hole.ts';
 export { holesOf, PIER_LABEL, sectionOf } from './holes.ts';
 export { type LaidPlan, LEAST_BASELINE, layPlan, placeOf } from './lay.ts';
 export { ringRadius } from './ring.ts';

@@ -47,6 +47,7 @@ const TITLES: Record<Finding['code'], string> = {
   decision: 'a decision is missing',
   shape: 'shape',
   heights: 'heights',
+  setback: 'too near a line',
   input: 'the plan',
 };
 

@@ -1,0 +1,150 @@
+import type { Vec } from '../geometry/point.ts';
+import { toPlan } from '../geometry/rigid.ts';
+import { thingName } from '../job/words.ts';
+import type { GroundLines, LaidLine } from '../plan/index.ts';
+import { faceGap, type Hand, roundGap, type Standing, structureSide } from '../plan/setback.ts';
+import { formatLength } from '../units/index.ts';
+import { sigmaAlong } from './chance.ts';
+import { HALF_WIDTH_95 } from './normal.ts';
+import type { Finding, HoleAssessment, LineAssessment, LineGap } from './types.ts';
+import { type JobView, postOf } from './view.ts';
+import { capital, small } from './words.ts';
+
+/** How near the structure comes to every line on the ground: by the plan, and as far as its posts are set. */
+export function assessLines(
+  view: JobView,
+  { lines }: GroundLines,
+  holes: readonly HoleAssessment[],
+): LineAssessment[] {
+  return lines.map((line) => assessLine(view, line, holes));
+}
+
+function assessLine(view: JobView, line: LaidLine, holes: readonly HoleAssessment[]): LineAssessment {
+  const hand = structureSide(line, view.holes);
+  const planned = nearest(
+    view.holes.map((hole) => ({
+      hole: hole.label,
+      gap: faceGap(line, hand, hole),
+      doubt: 0,
+      checked: false,
+    })),
+  );
+  const radius = view.plan.deck?.edge?.m;
+  const edge = radius === undefined ? null : roundGap(line, hand, { x: 0, y: 0 }, radius);
+  const set = setGaps(view, line, hand, holes);
+  const asSet = nearest(set);
+  const found = {
+    line: line.name,
+    kind: line.kind,
+    keep: line.keep,
+    planned,
+    edge,
+    asSet,
+    measured: set.length,
+  };
+  return {
+    ...found,
+    text: planText(view, line, found),
+    asSetText: asSet ? asSetText(view, line, asSet, set.length) : '',
+  };
+}
+
+const nearest = (gaps: readonly LineGap[]): LineGap | null =>
+  gaps.reduce<LineGap | null>((least, each) => (least && least.gap <= each.gap ? least : each), null);
+
+/** Of every post that is set and measured, where it was found to stand; turned as it was planned. */
+function setGaps(view: JobView, line: LaidLine, hand: Hand, holes: readonly HoleAssessment[]): LineGap[] {
+  const { laid } = view;
+  if (!laid) return [];
+  return holes.flatMap(({ hole, set }) => {
+    const planned = view.holes.find(({ label }) => label === hole);
+    if (!planned || !set.at) return [];
+    const standing: Standing = { ...planned, place: toPlan(laid.motion, set.at.place) };
+    const across = acrossOnSite(line, laid.motion.turn);
+    const doubt = HALF_WIDTH_95 * sigmaAlong(set.at.covariance, across);
+    return [{ hole, gap: faceGap(line, hand, standing), doubt, checked: set.position.checked }];
+  });
+}
+
+/** Unit vector square to a line of the plan, on the site. */
+function acrossOnSite({ from, to }: LaidLine, turn: number): Vec {
+  const bearing = Math.atan2(to.y - from.y, to.x - from.x) + turn;
+  return { x: -Math.sin(bearing), y: Math.cos(bearing) };
+}
+
+type Found = Omit<LineAssessment, 'text' | 'asSetText'>;
+
+function planText(view: JobView, line: LaidLine, { planned, edge, keep }: Found): string {
+  if (!planned) return '';
+  const post = gapWords(
+    view,
+    line,
+    `${thingName(postOf(planned.hole), view.plan)}, the nearest,`,
+    planned.gap,
+  );
+  const deck = edge === null ? '' : ` ${capital(gapWords(view, line, 'the deck’s edge', edge))}.`;
+  const least = edge === null ? planned.gap : Math.min(planned.gap, edge);
+  return `${line.name}, by the plan: ${post}.${deck}${keep === null ? '' : ` ${keepWords(view, line, keep, least)}`}`;
+}
+
+/** `post 3, the nearest, keeps its outer face 8′ 4″ from it`. */
+function gapWords(view: JobView, { kind }: LaidLine, what: string, gap: number): string {
+  const size = formatLength(Math.abs(gap), view.plan.units);
+  const stays = what.startsWith('the deck') ? 'stays' : 'keeps its outer face';
+  if (gap >= 0) return `${what} ${stays} ${size} from it`;
+  return kind === 'house'
+    ? `${what} would stand ${size} inside the house`
+    : `${what} reaches ${size} beyond it`;
+}
+
+function keepWords(view: JobView, { kind }: LaidLine, keep: number, gap: number): string {
+  const { units } = view.plan;
+  const asked = `${formatLength(keep, units)} must be kept`;
+  const room = gap - keep;
+  if (room >= -EXACT)
+    return `${asked}: ${room <= EXACT ? 'just that is kept' : `${small(room, units)} to spare`}.`;
+  const away = kind === 'house' ? 'away from the house' : 'away from it';
+  return `${asked}: it is ${small(room, units)} short. Move the plan that far ${away}, make it smaller, or ask whoever set that distance.`;
+}
+
+/** A hundredth of a millimetre is rounding. */
+const EXACT = 1e-5;
+
+function asSetText(
+  view: JobView,
+  line: LaidLine,
+  { hole, gap, doubt, checked }: LineGap,
+  measured: number,
+): string {
+  const { units } = view.plan;
+  const post = gapWords(view, line, `${thingName(postOf(hole), view.plan)}, the nearest,`, gap);
+  const of = `${measured} of ${view.holes.length} are measured`;
+  const open = checked ? '' : ' No spare pull guards that post: one misread tape would hide more.';
+  const text = `As set: ${post}, ± ${small(doubt, units)}; ${of}.${open}`;
+  if (line.keep === null) return text;
+  const room = gap - line.keep;
+  if (Math.abs(room) <= doubt)
+    return `${text} That is too near the ${formatLength(line.keep, units)} asked for to call.`;
+  return `${text} ${room > 0 ? `${small(room, units)} to spare.` : `${small(room, units)} short: ask whoever set that distance before more is built.`}`;
+}
+
+/** What is too near a line, or under a house; and what was typed of lines that cannot be. */
+export function lineFindings({ problems }: GroundLines, lines: readonly LineAssessment[]): Finding[] {
+  const input = problems.map(({ text }): Finding => ({ code: 'input', text, entries: [] }));
+  const short = lines.flatMap((each): Finding[] => {
+    const texts = [
+      isShort(each) ? each.text : '',
+      isShortAsSet(each) ? `${each.line}. ${each.asSetText}` : '',
+    ];
+    return texts.filter((text) => text !== '').map((text) => ({ code: 'setback', text, entries: [] }));
+  });
+  return [...input, ...short];
+}
+
+/** By the plan: nearer than asked for, or beyond the line. */
+const isShort = ({ keep, planned, edge }: LineAssessment): boolean =>
+  planned !== null && Math.min(planned.gap, edge ?? planned.gap) < (keep ?? 0) - EXACT;
+
+/** As set, and no doubt of the tapes explains it. */
+const isShortAsSet = ({ keep, asSet }: LineAssessment): boolean =>
+  asSet !== null && asSet.gap + asSet.doubt < (keep ?? 0);

@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest';
+import type { GroundLine } from '../../src/job/place-schema.ts';
+import { assess } from '../../src/judge/assess.ts';
+import { Field, mm, post, ringPlan, stake } from './field.ts';
+
+const at = (right: number, front: number) => ({ by: 'plan', right: mm(right), front: mm(front) }) as const;
+const boundary = (away: number, keep?: number): GroundLine => ({
+  name: 'Boundary',
+  kind: 'boundary',
+  from: at(away, -9000),
+  to: at(away, 9000),
+  ...(keep === undefined ? {} : { keep: mm(keep) }),
+});
+const plan = (lines: GroundLine[], edge?: number) =>
+  ringPlan('mm', { lines, ...(edge === undefined ? {} : { deck: { edge: mm(edge) } }) });
+const told = (field: Field) => assess(field.log);
+const setbacks = (field: Field) =>
+  told(field)
+    .findings.filter(({ code }) => code === 'setback')
+    .map(({ text }) => text);
+
+describe('what the structure keeps from a line', () => {
+  it('is told of the post that comes nearest, by the plan, with what is to spare', () => {
+    const [line] = told(new Field(plan([boundary(6000, 2000)]))).lines;
+    expect(line!.planned!.gap).toBeGreaterThan(2);
+    expect(line!.text).toMatch(
+      /^Boundary, by the plan: post \d, the nearest, keeps its outer face \d{4} mm from it\. 2000 mm must be kept: \d+ mm to spare\.$/,
+    );
+    expect(setbacks(new Field(plan([boundary(6000, 2000)])))).toEqual([]);
+  });
+  it('is a finding when it is short, by how much, and what to do', () => {
+    expect(setbacks(new Field(plan([boundary(4000, 2000)])))).toEqual([
+      expect.stringMatching(
+        /2000 mm must be kept: it is \d+ mm short\. Move the plan that far away from it, make it smaller, or ask whoever set that distance\.$/,
+      ),
+    ]);
+  });
+  it('counts the deck’s edge where the plan has one', () => {
+    const field = new Field(plan([boundary(6000, 2000)], 4500));
+    const [line] = told(field).lines;
+    expect(line!.edge).toBeCloseTo(1.5, 12);
+    expect(line!.text).toContain(
+      'The deck’s edge stays 1500 mm from it. 2000 mm must be kept: it is 500 mm short.',
+    );
+    expect(setbacks(field)).toHaveLength(1);
+  });
+  it('a hole under a house is said to be there, whether a distance is asked for or not', () => {
+    const house: GroundLine = {
+      name: 'House',
+      kind: 'house',
+      from: at(-4000, 2500),
+      to: at(4000, 2500),
+      noStakes: 'left',
+    };
+    expect(setbacks(new Field(plan([house])))).toEqual([
+      expect.stringMatching(
+        /^House, by the plan: post 1, the nearest, would stand \d+ mm inside the house\.$/,
+      ),
+    ]);
+  });
+  it('as set is said only of what is measured, and how many are', () => {
+    const field = new Field(plan([boundary(6000, 2000)])).site();
+    expect(told(field).lines[0]).toMatchObject({ asSet: null, measured: 0, asSetText: '' });
+    field.pull(stake('A'), stake('B'));
+    for (const hole of ['2', '3']) field.set(hole).pullsTo(post(hole), [stake('A'), stake('B')]);
+    const [line] = told(field).lines;
+    expect(line!.measured).toBe(2);
+    expect(line!.asSetText).toMatch(
+      /^As set: post \d, the nearest, keeps its outer face \d{4} mm from it, ± \d+ mm; 2 of 7 are measured\. No spare pull guards that post: one misread tape would hide more\. \d+ mm to spare\.$/,
+    );
+  });
+  it('as set and too near is a finding, and within the doubt it is left open', () => {
+    const measured = (keep: number) => {
+      const field = new Field(plan([boundary(6000, keep)])).site();
+      field.pull(stake('A'), stake('B'));
+      return field.set('3').pullsTo(post('3'), [stake('A'), stake('B')]);
+    };
+    const gap = told(measured(100)).lines[0]!.asSet!.gap * 1000;
+    expect(told(measured(Math.round(gap))).lines[0]!.asSetText).toMatch(
+      /too near the \d+ mm asked for to call\.$/,
+    );
+    expect(setbacks(measured(Math.round(gap) + 100)).join('\n')).toMatch(
+      /^Boundary\. As set: .* 100 mm short: ask whoever set that distance before more is built\.$/m,
+    );
+  });
+});
