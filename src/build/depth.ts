@@ -1,5 +1,5 @@
 import type { Length } from '../job/length.ts';
-import type { Rules } from '../job/plan-schema.ts';
+import type { Plan, Rules } from '../job/plan-schema.ts';
 import { formatLength } from '../units/index.ts';
 
 /** How deep a hole has to be, below the lowest ground at its edge. */
@@ -8,6 +8,52 @@ export interface RequiredDepth {
   readonly depth: number | null;
   /** How deep and by which rule, in one sentence. */
   readonly text: string;
+}
+
+/** The same of one hole, which may have a depth of its own. */
+export interface HoleDepth extends RequiredDepth {
+  /** What a depth of its own lacks against the rules, and who has to agree to that; null where it lacks nothing. */
+  readonly lacks: { readonly by: number | null; readonly text: string } | null;
+}
+
+/**
+ * The depth of one hole: what the rules ask for, unless the plan gives it a depth of its own. One that is less than the
+ * rules ask is dug to, and is never enough by itself: somebody has to agree to it.
+ */
+export function requiredDepthOf(plan: Pick<Plan, 'rules' | 'overrides' | 'units'>, hole: string): HoleDepth {
+  const byRules = { ...requiredDepth(plan.rules), lacks: null };
+  const own = Object.hasOwn(plan.overrides, hole) ? plan.overrides[hole] : undefined;
+  if (!own?.depth) return byRules;
+  const words = (m: number) => formatLength(m, plan.units);
+  const { m } = own.depth;
+  const why = own.depthWhy ? ` (${own.depthWhy})` : '';
+  const text = `${words(m)}, a depth of its own${why}.`;
+  if (byRules.depth !== null && m >= byRules.depth - SAME_DEPTH) return { depth: m, text, lacks: null };
+  return { depth: m, text, lacks: lackOf(hole, m, byRules.depth, why, words) };
+}
+
+/** Lengths typed in other units come to the same within this, metres. */
+const SAME_DEPTH = 1e-6;
+
+function lackOf(
+  hole: string,
+  own: number,
+  rules: number | null,
+  why: string,
+  words: (m: number) => string,
+): HoleDepth['lacks'] {
+  const agree =
+    'whoever is responsible for the structure, the designer or the building office, has to agree to that before concrete goes in.';
+  if (rules === null)
+    return {
+      by: null,
+      text: `Hole ${hole} has a depth of its own, ${words(own)}${why}, and the frost depth is not known: ${agree}`,
+    };
+  const by = rules - own;
+  return {
+    by,
+    text: `Hole ${hole} has a depth of its own, ${words(own)}${why}, ${words(by)} less than the ${words(rules)} that the rules ask: ${agree}`,
+  };
 }
 
 /**

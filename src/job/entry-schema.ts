@@ -222,6 +222,10 @@ export const BODIES = {
       v.picklist(['left', 'right', 'on']),
       v.description('of a person who walks along the string from its beginning'),
     ),
+    tape: v.optional(
+      v.pipe(LabelSchema, v.description('of the plan’s tapes; one without corrections when absent')),
+    ),
+    pulling: v.optional(PullingSchema),
     note: Note,
   }),
   plumb: v.strictObject({

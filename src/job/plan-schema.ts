@@ -188,7 +188,7 @@ export type Instruments = v.InferOutput<typeof InstrumentsSchema>;
 /** An item that the gate asks for because this job does, such as a sleeve for a cable. */
 export const AskSchema = v.pipe(
   v.string(),
-  v.regex(/^\S.{0,58}\S$/u, 'must be 2 to 60 characters, without blanks at its ends'),
+  v.regex(/^\S.{0,58}\S$/, 'must be 2 to 60 characters, without blanks at its ends'),
 );
 const AsksSchema = v.pipe(
   v.array(

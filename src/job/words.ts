@@ -109,13 +109,15 @@ const DESCRIBE: Describers = {
   pull: (body, plan) => {
     const { from, to, reading, hold } = body;
     const ends = `${endName(from, plan)} to ${endName(to, plan)}`;
-    return `Pull ${ends}: ${lengthWords(reading)}, ${holdName(hold)}${tapeWords(body)}`;
+    return `Pull ${ends}: ${lengthWords(reading)}, ${holdName(hold)}${tapeWords(body, reading.units)}`;
   },
-  offset: ({ from, to, of, station, offset, side }, plan) => {
+  offset: (body, plan) => {
+    const { from, to, of, station, offset, side } = body;
     const along = station ? [`station ${lengthWords(station)}`] : [];
     const off = side === 'on' ? ['on the string'] : offset ? [`${lengthWords(offset)} ${side} of it`] : [];
     const string = `String ${thingName(from, plan)} to ${thingName(to, plan)}`;
-    return `${string}, ${endName(of, plan)}: ${[...along, ...off].join(', ')}`;
+    const tape = tapeWords(body, (station ?? offset)?.units ?? plan?.units ?? 'm');
+    return `${string}, ${endName(of, plan)}: ${[...along, ...off].join(', ')}${tape}`;
   },
   plumb: (body, plan) => {
     const { hole, side, over, turned, markUp } = body;

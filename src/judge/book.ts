@@ -11,6 +11,8 @@ export interface Placed<K extends EntryKind> {
 export interface Book {
   readonly dug: (hole: string) => readonly Placed<'dug'>[];
   readonly pours: (hole: string) => readonly Placed<'pour'>[];
+  /** Readings of the middle of a dug hole, by tape or off a string, since it was last said to be another. */
+  readonly middles: (hole: string) => readonly (Placed<'pull'> | Placed<'offset'>)[];
   /** Plumb readings since the post's present stand began. */
   readonly plumbs: (hole: string) => readonly EntryOf<'plumb'>[];
   /** Rod readings on the top since the post's present stand began. */
@@ -18,8 +20,19 @@ export interface Book {
   readonly benchmarks: (setup: string) => readonly EntryOf<'rod'>[];
   /** What was measured of a thing off strings. */
   readonly offsetsOf: (thing: Thing) => readonly Placed<'offset'>[];
-  /** The last tick of an item, before an index, for exactly this hole, or for the whole job where `hole` is undefined. */
-  readonly tick: (item: Check, hole: string | undefined, before?: number) => Placed<'check'> | null;
+  /**
+   * The last tick of an item, before an index, for exactly this hole, or for the whole job where `hole` is undefined.
+   *
+   * @param asked which of the job's own items, where `item` is `asked`
+   */
+  readonly tick: (
+    item: Check,
+    hole: string | undefined,
+    before?: number,
+    asked?: string,
+  ) => Placed<'check'> | null;
+  /** Index of the plan by which a hole has the depth of its own that it has now, or −1. */
+  readonly ownDepthAt: (hole: string) => number;
   /** Index of the stand event that opened a thing's present stand, or −1. */
   readonly standAt: (thing: Thing) => number;
   /** Index of the last time that a post was put into its hole, or −1; nudges and moves are left out. */
@@ -46,8 +59,14 @@ export function bookOf(entries: readonly Entry[]): Book {
     tops: (hole) => since(shelves.tops, hole),
     benchmarks: (setup) => shelves.benchmarks.all(setup).map(({ entry }) => entry),
     offsetsOf: (thing) => shelves.offsets.all(thingKey(thing)),
-    tick: (item, hole, before = Number.POSITIVE_INFINITY) =>
-      shelves.ticks.all(tickKey(item, hole)).findLast(({ index }) => index < before) ?? null,
+    middles: (hole) => {
+      const from = standAt({ kind: 'dug-hole', hole });
+      const readings = [...shelves.middlePulls.all(hole), ...shelves.middleOffsets.all(hole)];
+      return readings.filter(({ index }) => index > from);
+    },
+    tick: (item, hole, before = Number.POSITIVE_INFINITY, asked = undefined) =>
+      shelves.ticks.all(tickKey(item, hole, asked)).findLast(({ index }) => index < before) ?? null,
+    ownDepthAt: (hole) => ownDepthAt(entries, hole),
     standAt,
     setAt: (hole) =>
       shelves.stands.all(thingKey({ kind: 'post', hole })).findLast(({ entry }) => entry.body.event === 'set')
@@ -76,7 +95,26 @@ class Shelf<K extends EntryKind> {
   }
 }
 
-const tickKey = (item: Check, hole: string | undefined): string => `${item} ${hole ?? ''}`;
+const tickKey = (item: Check, hole: string | undefined, asked: string | undefined): string =>
+  `${item} ${hole ?? ''} ${asked ?? ''}`;
+
+/** Plans are few, and holes with a depth of their own fewer: nothing is gained by shelving them. */
+function ownDepthAt(entries: readonly Entry[], hole: string): number {
+  const depthIn = ({ plan }: EntryOf<'plan'>['body']) =>
+    Object.hasOwn(plan.overrides, hole) ? plan.overrides[hole]?.depth?.m : undefined;
+  const plans = entries.flatMap((entry, index) => (isKind(entry, 'plan') ? [{ entry, index }] : []));
+  const last = plans.at(-1);
+  const depth = last && depthIn(last.entry.body);
+  if (depth === undefined) return -1;
+  const other = plans.findLastIndex(({ entry }) => depthIn(entry.body) !== depth);
+  return plans[other + 1]?.index ?? -1;
+}
+
+/** The hole whose middle a pull touches; null where it touches none. */
+function middleOf({ from, to }: EntryOf<'pull'>['body']): string | null {
+  for (const { thing } of [from, to]) if (thing.kind === 'dug-hole') return thing.hole;
+  return null;
+}
 
 function shelve(entries: readonly Entry[]) {
   const shelves = {
@@ -88,15 +126,23 @@ function shelve(entries: readonly Entry[]) {
     benchmarks: new Shelf<'rod'>(),
     offsets: new Shelf<'offset'>(),
     ticks: new Shelf<'check'>(),
+    middlePulls: new Shelf<'pull'>(),
+    middleOffsets: new Shelf<'offset'>(),
   };
   entries.forEach((entry, index) => {
     if (isKind(entry, 'stand')) shelves.stands.put(thingKey(entry.body.thing), entry, index);
     else if (isKind(entry, 'dug')) shelves.dug.put(entry.body.hole, entry, index);
     else if (isKind(entry, 'pour')) shelves.pours.put(entry.body.hole, entry, index);
-    else if (isKind(entry, 'offset')) shelves.offsets.put(thingKey(entry.body.of.thing), entry, index);
-    else if (isKind(entry, 'plumb')) shelves.plumbs.put(entry.body.hole, entry, index);
+    else if (isKind(entry, 'offset')) {
+      const { thing } = entry.body.of;
+      shelves.offsets.put(thingKey(thing), entry, index);
+      if (thing.kind === 'dug-hole') shelves.middleOffsets.put(thing.hole, entry, index);
+    } else if (isKind(entry, 'pull')) {
+      const hole = middleOf(entry.body);
+      if (hole !== null) shelves.middlePulls.put(hole, entry, index);
+    } else if (isKind(entry, 'plumb')) shelves.plumbs.put(entry.body.hole, entry, index);
     else if (isKind(entry, 'check'))
-      shelves.ticks.put(tickKey(entry.body.item, entry.body.hole), entry, index);
+      shelves.ticks.put(tickKey(entry.body.item, entry.body.hole, entry.body.asked), entry, index);
     else if (isKind(entry, 'rod')) {
       const { on, setup } = entry.body;
       if (on.point === 'top') shelves.tops.put(on.hole, entry, index);

@@ -1,7 +1,7 @@
-import type { RequiredDepth } from '../build/index.ts';
+import type { HoleDepth } from '../build/index.ts';
 import { thingName } from '../job/words.ts';
 import { formatLength } from '../units/index.ts';
-import { gateOf, green, inItem, red, tickItem } from './gate.ts';
+import { gateOf, green, inItem, isDecided, red, tickItem, undecided } from './gate.ts';
 import { recordedTies, TIES_WANTED, tiesWords } from './recorded-ties.ts';
 import { after, always } from './ticks.ts';
 import type { Gate, GateItem, Judgement } from './types.ts';
@@ -12,7 +12,7 @@ export function digGate(
   view: JobView,
   hole: string,
   position: Judgement,
-  required: RequiredDepth,
+  required: HoleDepth,
   baselineTrouble: string | null,
 ): Gate {
   const stake = stakeOf(hole);
@@ -35,7 +35,22 @@ export function digGate(
     required.depth === null
       ? red('depth', required.text)
       : green('depth', `The hole has to be at least ${required.text}`),
+    ...(required.lacks ? [shallowerItem(view, hole, required.lacks.text, -1)] : []),
   ]);
+}
+
+/**
+ * A depth of its own that is less than the rules ask is never right by itself: somebody has to agree to it.
+ *
+ * @param since index of what the agreement has to come after, besides the plan that gave the hole this depth
+ */
+export function shallowerItem(view: JobView, hole: string, lacks: string, since: number): GateItem {
+  return isDecided(view, hole, Math.max(since, view.book.ownDepthAt(hole)))
+    ? green(
+        'shallower',
+        `Hole ${hole} is less deep than the rules ask: agreed to at the inspection of this hole.`,
+      )
+    : undecided('shallower', lacks);
 }
 
 /** Two ties that were read open it, and so does who vouches for ties that were not. */

@@ -9,11 +9,11 @@ import type { JobView } from './view.ts';
 import { small } from './words.ts';
 
 /** Nothing is too deep or too wide, so a thing on its mark is no better than one beyond it. */
-const oneSided = () => 1;
+export const oneSided = () => 1;
 /** One sigma of a tape stood on a cleaned bottom and read at a lip of soil: 5 mm, 3/16 in (common practice). */
-const DUG_SIGMA = 0.005;
+export const DUG_SIGMA = 0.005;
 /** Two readings of one hole lie this close, or one of them is wrong: 3.29 sigma of their difference. */
-const DUG_AGREE = 3.29 * Math.SQRT2 * DUG_SIGMA;
+export const DUG_AGREE = 3.29 * Math.SQRT2 * DUG_SIGMA;
 /** Footings cast against soil may be half an inch narrow (ACI 117-10, clause 3.5; from memory). */
 const NARROW_ALLOWED = 0.0127;
 

@@ -57,8 +57,7 @@ export function foreseeBaseline(view: JobView, baseline: number): JobView {
 
 /** Where a thing was measured to stand; of one that has no place yet, where it is to stand. */
 const placeAhead = (view: JobView, thing: Thing): SitePoint | null =>
-  pointOf(view, thing)?.fix?.place ??
-  (thing.kind === 'post' || thing.kind === 'hole-stake' ? (view.sited.get(thing.hole)?.site ?? null) : null);
+  pointOf(view, thing)?.fix?.place ?? ('hole' in thing ? (view.sited.get(thing.hole)?.site ?? null) : null);
 
 function betterKnown(view: JobView, ahead: JobView, point: MeasuredPoint, other: Thing): MeasuredPoint {
   const { thing, fix } = point;

@@ -11,6 +11,20 @@ export const gateOf = (items: readonly GateItem[]): Gate => ({
 
 export const green = (item: GateItem['item'], text: string): GateItem => ({ item, green: true, text });
 export const red = (item: GateItem['item'], text: string): GateItem => ({ item, green: false, text });
+/** What waits for a decision by whoever is responsible. */
+export const undecided = (item: GateItem['item'], text: string): GateItem => ({
+  ...red(item, text),
+  decision: true,
+});
+
+/**
+ * Whether whoever is responsible has decided about this very hole since an entry: the sign of it is an inspection ticked
+ * for the hole. One for the whole job does not say that anybody saw what was met there.
+ */
+export function isDecided(view: JobView, hole: string, since: number): boolean {
+  const tick = view.book.tick('inspection', hole);
+  return tick?.entry.body.done === true && tick.index > since;
+}
 
 /** Green only for what was measured and is in. */
 export const inItem = (judgement: Judgement, good: string): GateItem =>

@@ -1,4 +1,4 @@
-import type { RequiredDepth } from '../build/index.ts';
+import type { HoleDepth } from '../build/index.ts';
 import type { SitePoint } from '../geometry/point.ts';
 import type { Thing } from '../job/entry-schema.ts';
 import { endName, thingName } from '../job/words.ts';
@@ -12,7 +12,9 @@ import { judgePlumb } from './plumb.ts';
 import { plumbNudgeFor } from './plumb-nudge.ts';
 import { judgePosition, positionVerdict } from './position.ts';
 import { pourGate } from './pour-gate.ts';
+import { pouredAt } from './poured.ts';
 import { quotedReadings } from './reading-words.ts';
+import { judgeRoom } from './room.ts';
 import { judgeSpacing } from './spacing.ts';
 import { judgeTops } from './tops.ts';
 import type { AssessedPlace, HoleAssessment, Judgement, Verdict } from './types.ts';
@@ -45,7 +47,7 @@ export function postPositions(views: Views): PostPositions {
 export function assessHole(
   views: Views,
   hole: Hole,
-  required: RequiredDepth,
+  required: HoleDepth,
   posts: PostPositions,
   baselineTrouble: string | null,
 ): HoleAssessment {
@@ -56,6 +58,8 @@ export function assessHole(
   const dug = judgeDug(view, label, required.depth, hole.holeDiameter);
   const pour = view.book.pours(label).at(-1)?.entry;
   const set = assessSet(views, hole, posts, pour !== undefined);
+  const roomIn = (each: JobView) => judgeRoom(each, each.sited.get(label), dug.width.checked);
+  const room = { ...roomIn(view), room: agreed(views, (each) => roomIn(each).room) };
   return {
     hole: label,
     designed,
@@ -64,11 +68,11 @@ export function assessHole(
       at: placeOf(view, stakeOf(label)),
       position: stakePosition,
     },
-    dug: dugOf(dug, required.depth),
+    dug: { ...dugOf(dug, required.depth), ...room, shallower: required.lacks?.text ?? null },
     set,
     digGate: digGate(view, label, stakePosition, required, baselineTrouble),
-    pourGate: pourGate(view, label, dug, set, baselineTrouble),
-    poured: pour ? { at: pour.at, bags: pour.body.bags } : null,
+    pourGate: pourGate(view, label, dug, set, baselineTrouble, required, room),
+    poured: pour ? { at: pouredAt(pour), bags: pour.body.bags } : null,
   };
 }
 
@@ -126,7 +130,7 @@ function placeOf(view: JobView, thing: Thing): AssessedPlace | null {
 function dugOf(
   { last, depth, width, aimDepth }: DugJudgement,
   requiredDepth: number | null,
-): HoleAssessment['dug'] {
+): Omit<HoleAssessment['dug'], 'room' | 'middle' | 'shallower'> {
   const obstruction = last && last.body.obstruction !== 'none' ? last.body.obstruction : null;
   return { at: last?.at ?? null, requiredDepth, aimDepth, depth, width, obstruction };
 }

@@ -47,7 +47,5 @@ function oneLine(view: JobView, { entries }: Suspicion): boolean {
 }
 
 function designedPlace(view: JobView, thing: Thing): SitePoint | null {
-  return thing.kind === 'post' || thing.kind === 'hole-stake'
-    ? (view.sited.get(thing.hole)?.site ?? null)
-    : null;
+  return 'hole' in thing ? (view.sited.get(thing.hole)?.site ?? null) : null;
 }

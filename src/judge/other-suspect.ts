@@ -17,7 +17,7 @@ const MOST_NAMED = 2;
  * @returns a sentence that names earlier pulls which look misread, or says that nothing guards them; empty where neither
  */
 export function otherSuspectWords(view: JobView, from: Thing, to: Thing): string {
-  const ends = [from, to].filter(({ kind }) => kind === 'post' || kind === 'hole-stake');
+  const ends = [from, to].filter((end) => 'hole' in end);
   const about = ends.length > 0 ? ends : [from, to];
   const touching = about.flatMap((end) => view.pullsOf(end).map(({ result }) => result.entry));
   const between = (ids: readonly string[]) =>

@@ -64,8 +64,10 @@ export function rayOf(view: JobView, from: Pick<Fix, 'place' | 'covariance'>, at
 function fixedThings(view: JobView, to: Thing): { from: Thing; fix: Fix }[] {
   const toKey = thingKey(to);
   return [...view.points.values()].flatMap(({ thing, fix }) => {
-    const alike = thing.kind === 'stake' || thing.kind === 'nail' || thing.kind === to.kind;
-    const gone = thing.kind === 'hole-stake' && view.dugHoles.has(thing.hole);
+    // Nobody holds a tape's end in the middle of a hole, and a stake that was dug away is gone.
+    const gone = thing.kind === 'dug-hole' || (thing.kind === 'hole-stake' && view.dugHoles.has(thing.hole));
+    const hole = to.kind === 'dug-hole' ? 'post' : to.kind;
+    const alike = thing.kind === 'stake' || thing.kind === 'nail' || thing.kind === hole;
     return fix && alike && !gone && thingKey(thing) !== toKey ? [{ from: thing, fix }] : [];
   });
 }

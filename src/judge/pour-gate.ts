@@ -1,7 +1,21 @@
+import type { HoleDepth } from '../build/index.ts';
 import { thingName } from '../job/words.ts';
-import { checkedItem } from './dig-gate.ts';
+import { askedItems, boughtItem, roomItem } from './asked-items.ts';
+import { checkedItem, shallowerItem } from './dig-gate.ts';
 import { type DugJudgement, dugAt } from './dug.ts';
-import { countedItem, gateOf, green, inAndChecked, inItem, red, staleItem, tickItem } from './gate.ts';
+import {
+  countedItem,
+  gateOf,
+  green,
+  inAndChecked,
+  inItem,
+  isDecided,
+  red,
+  staleItem,
+  tickItem,
+  undecided,
+} from './gate.ts';
+import type { RoomJudgement } from './room.ts';
 import { after, countedTick } from './ticks.ts';
 import type { Gate, GateItem, HoleAssessment, Judgement } from './types.ts';
 import { type JobView, postOf, stands } from './view.ts';
@@ -21,11 +35,13 @@ export function pourGate(
   dug: DugJudgement,
   set: SetJudgements,
   baselineTrouble: string | null,
+  required: HoleDepth,
+  room: RoomJudgement,
 ): Gate {
   const post = thingName(postOf(hole), view.plan);
   return gateOf([
     ...(baselineTrouble === null ? [] : [red('baseline', baselineTrouble)]),
-    ...dugItems(view, hole, dug),
+    ...dugItems(view, hole, dug, required),
     stands(view, postOf(hole))
       ? green('set', `${capital(post)} is set.`)
       : red('set', `${capital(post)} is not set.`),
@@ -34,11 +50,14 @@ export function pourGate(
     spacingItem(view, hole, set.spacing),
     inAndChecked(set.plumb, `${capital(post)} is plumb, read twice.`),
     inAndChecked(set.level, `The top of ${post} is at its height, read twice.`),
+    roomItem(view, hole, room),
+    ...boughtItem(view, hole),
     ...lastItems(view, hole),
+    ...askedItems(view, hole),
   ]);
 }
 
-function dugItems(view: JobView, hole: string, dug: DugJudgement): GateItem[] {
+function dugItems(view: JobView, hole: string, dug: DugJudgement, { lacks }: HoleDepth): GateItem[] {
   const at = dugAt(view, hole);
   const again = `Hole ${hole} was dug or read again since it was ticked`;
   return [
@@ -47,6 +66,7 @@ function dugItems(view: JobView, hole: string, dug: DugJudgement): GateItem[] {
       : red('dug', `Hole ${hole} is not dug yet, or not logged.`),
     inItem(dug.depth, `Hole ${hole} is deep enough.`),
     inItem(dug.width, `Hole ${hole} is wide enough.`),
+    ...(lacks ? [shallowerItem(view, hole, lacks.text, dugAt(view, hole))] : []),
     obstructionItem(view, hole, dug),
     cleanItem(view, hole, at, again),
     gravelItem(view, hole, at, again),
@@ -94,10 +114,9 @@ function obstructionItem(view: JobView, hole: string, { last }: DugJudgement): G
   const { obstruction } = last.body;
   if (obstruction === 'none') return green('obstruction', 'Nothing was met in the ground.');
   const met = OBSTRUCTION_MET[obstruction];
-  const tick = view.book.tick('inspection', hole);
-  if (tick?.entry.body.done && tick.index > dugAt(view, hole))
+  if (isDecided(view, hole, dugAt(view, hole)))
     return green('obstruction', `${met}: decided at the inspection of this hole.`);
-  return red(
+  return undecided(
     'obstruction',
     `${met} in hole ${hole}: this needs a decision by whoever is responsible. Tick the inspection of this hole with a note of who decided and what.`,
   );

@@ -21,7 +21,8 @@ export function inReach(view: JobView, measured: Measured, at: SitePoint, but: r
   const left = new Set(but.map(thingKey));
   return measured.points.flatMap(({ thing, fix, current }) => {
     if (!current || !fix || left.has(thingKey(thing))) return [];
-    if (thing.kind === 'hole-stake' && view.dugHoles.has(thing.hole)) return [];
+    if (thing.kind === 'dug-hole' || (thing.kind === 'hole-stake' && view.dugHoles.has(thing.hole)))
+      return [];
     const away = distance(fix.place, at);
     return away >= NEAREST && away <= reach ? [{ thing, place: fix.place }] : [];
   });

@@ -1,4 +1,4 @@
-import { requiredDepth } from '../build/index.ts';
+import { requiredDepthOf } from '../build/index.ts';
 import { type JobQuantities, jobQuantities } from '../build/quantities.ts';
 import { type KnownHeight, type PostLength, postLengths } from '../build/shopping.ts';
 import { usualSpare, usualStock } from '../build/stock.ts';
@@ -25,7 +25,7 @@ export function quantitiesOf(view: JobView): JobQuantities {
 }
 
 function toFill(view: JobView, { label, section, holeDiameter, top }: Hole) {
-  const asked = requiredDepth(view.plan.rules).depth;
+  const asked = requiredDepthOf(view.plan, label).depth;
   const dug = view.book.dug(label).at(-1)?.entry.body;
   const ground = view.heights.get(`ground:${label}`);
   const pours = view.book.pours(label);
@@ -58,7 +58,7 @@ function toBuy(view: JobView, { label, top }: Hole) {
     hole: label,
     top,
     ground: groundAt(view, label),
-    depth: dug?.depth.m ?? requiredDepth(rules).depth,
+    depth: dug?.depth.m ?? requiredDepthOf(view.plan, label).depth,
     gravel: Math.max(0, rules.gravel.m),
     bottom: bottom ? { ...bottom, assumed: false } : null,
     bought: boughtFor(view, label),

@@ -28,6 +28,7 @@ export interface Counted {
  * has grown stale: a later round of the whole site then renews it.
  *
  * @param before ticks at this index of the entries or later do not count
+ * @param asked which of the job's own items, where `item` is `asked`
  */
 export function countedTick(
   view: JobView,
@@ -35,10 +36,11 @@ export function countedTick(
   hole: string,
   fresh: Fresh,
   before = Number.POSITIVE_INFINITY,
+  asked: string | undefined = undefined,
 ): Counted {
-  const own = counted(view.book.tick(item, hole, before), fresh);
+  const own = counted(view.book.tick(item, hole, before, asked), fresh);
   if (own?.state === 'done' || own?.state === 'not-done') return own;
-  const whole = counted(view.book.tick(item, undefined, before), fresh);
+  const whole = counted(view.book.tick(item, undefined, before, asked), fresh);
   return whole && whole.state !== 'not-done' ? whole : (own ?? whole ?? NOT_TICKED);
 }
 

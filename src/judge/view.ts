@@ -200,3 +200,5 @@ export function pullsBetween(view: JobView, one: Thing, other: Thing): PullResul
 
 export const postOf = (hole: string): Thing => ({ kind: 'post', hole });
 export const stakeOf = (hole: string): Thing => ({ kind: 'hole-stake', hole });
+/** A dug hole itself, which is touched at the middle of its foot. */
+export const middleOf = (hole: string): Thing => ({ kind: 'dug-hole', hole });

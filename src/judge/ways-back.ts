@@ -1,6 +1,7 @@
 import { bearingOf, dot, type SitePoint, subtract, unit, type Vec } from '../geometry/point.ts';
 import type { Thing } from '../job/entry-schema.ts';
 import { thingKey } from '../job/log.ts';
+import { lengthBy, tapeOf } from '../measure/index.ts';
 import { refind } from '../stakeout/refind.ts';
 import type { Refound, StandingThing } from '../stakeout/refind-types.ts';
 import { type RecordedTie, recordedTies } from './recorded-ties.ts';
@@ -51,7 +52,7 @@ function standingThings(view: JobView, hole: string): StandingThing[] {
   const moved = new Set(view.shaken.stakes.map(thingKey));
   return [...view.points.values()].flatMap(({ thing, fix }): StandingThing[] => {
     const own = 'hole' in thing && thing.hole === hole;
-    const dug = thing.kind === 'hole-stake' && view.dugHoles.has(thing.hole);
+    const dug = thing.kind === 'dug-hole' || (thing.kind === 'hole-stake' && view.dugHoles.has(thing.hole));
     if (!fix || own || dug || moved.has(thingKey(thing))) return [];
     const sited = thing.kind === 'post' ? view.sited.get(thing.hole) : undefined;
     const post = sited ? { ...sited, site: fix.place } : null;
@@ -66,12 +67,13 @@ function readString(
 ): ReadString | null {
   if (!read) return null;
   const { station, offset, side } = read.body;
+  const tape = tapeOf(read.body, view.plan.instruments) ?? null;
   const along = directionOf(view, from, to);
   if (station === undefined || !along) return null;
   const square = { x: -along.y, y: along.x };
-  const aside = side === 'on' ? 0 : (side === 'left' ? 1 : -1) * (offset?.m ?? 0);
+  const aside = side === 'on' ? 0 : (side === 'left' ? 1 : -1) * (offset ? lengthBy(tape, offset.m) : 0);
   const off = stakeOff(view, hole);
-  return { from, to, station: station.m + dot(along, off), offset: aside + dot(square, off) };
+  return { from, to, station: lengthBy(tape, station.m) + dot(along, off), offset: aside + dot(square, off) };
 }
 
 /** From where the hole's stake stood to the planned centre; nothing where it was never measured. */

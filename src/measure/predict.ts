@@ -18,6 +18,8 @@ export interface Prediction {
  * its own thickness as it is driven. A guess, wide enough to pass honest work and narrow enough to catch a foot.
  */
 export const DRIVEN_WITHIN_M = 0.05;
+/** The same of the middle of a dug hole: a bar and an auger wander by inches (common practice). */
+const DUG_WITHIN_M = 0.1;
 
 /**
  * What a new pull would read, as far as is known now: for comparing with what was read, before it is written down.
@@ -83,6 +85,10 @@ function planned(thing: Thing, { designedBaseline }: Measured, hole: SitedHole |
   const variance = DRIVEN_WITHIN_M * DRIVEN_WITHIN_M;
   const covariance = { xx: variance, xy: 0, yy: variance };
   if (thing.kind === 'hole-stake' && hole) return { place: hole.site, covariance };
+  if (thing.kind === 'dug-hole' && hole) {
+    const wandering = DUG_WITHIN_M * DUG_WITHIN_M;
+    return { place: hole.site, covariance: { xx: wandering, xy: 0, yy: wandering } };
+  }
   if (thing.kind !== 'stake') return null;
   if (thing.label === 'A') return { place: { x: 0, y: 0 }, covariance: { xx: 0, xy: 0, yy: 0 } };
   if (thing.label !== 'B' || designedBaseline === null) return null;

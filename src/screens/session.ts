@@ -124,7 +124,7 @@ function witnessPull(view: JobView): Session['ask'] {
   const [a, b] = [pointOf(view, A)?.fix?.place, pointOf(view, B)?.fix?.place];
   if (!a || !b) return null;
   const still = [...view.points.values()].flatMap(({ thing, fix }) => {
-    const gone = thing.kind === 'hole-stake' && view.dugHoles.has(thing.hole);
+    const gone = thing.kind === 'dug-hole' || (thing.kind === 'hole-stake' && view.dugHoles.has(thing.hole));
     const key = thingKey(thing);
     if (!fix || gone || key === thingKey(A) || key === thingKey(B)) return [];
     return pullsBetween(view, A, thing).length > 0 ? [{ thing, place: fix.place }] : [];

@@ -43,6 +43,7 @@ export async function enterEntry(hand: Hand, body: Body, plan: Plan): Promise<vo
 const TICKS: Partial<Record<BodyOf<'check'>['item'], RegExp>> = {
   clean: /^Clean, and measured again/,
   gravel: /^The gravel is in/,
+  room: /^Room all round, measured at the post/,
   braced: /^It is braced two ways/,
   inspection: /^Inspected, or none is asked for/,
   weather: /^The weather is fit for concrete/,

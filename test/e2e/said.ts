@@ -61,9 +61,9 @@ function saidWhileSet(hole: HoleAssessment): string[] {
 const saidOfDug = ({ dug }: HoleAssessment): string[] =>
   [dug.depth, dug.width].flatMap(({ text, why }) => [text, why]);
 
-/** What was met in the ground is decided at the inspection: until then the screen asks for the one decision. */
+/** What waits for a decision is decided at the inspection: until then the screen asks for the one decision. */
 function gateItems({ items }: Gate): GateItem[] {
-  const undecided = items.some(({ item, green }) => item === 'obstruction' && !green);
+  const undecided = items.some(({ decision }) => decision);
   return items.filter(({ item, green }) => green || !(undecided && item === 'inspection'));
 }
 

@@ -28,6 +28,7 @@ describe('dig gate', () => {
     const rule = {
       depth: required,
       text: required === null ? 'Ask for the frost depth.' : '1000 mm: frost depth.',
+      lacks: null,
     };
     return digGate(view, '1', position, rule, trouble ?? null);
   }

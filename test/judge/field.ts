@@ -55,6 +55,7 @@ const SITE = {
 export const stake = (label: string): Thing => ({ kind: 'stake', label });
 export const post = (hole: string): Thing => ({ kind: 'post', hole });
 export const holeStake = (hole: string): Thing => ({ kind: 'hole-stake', hole });
+export const dugHole = (hole: string): Thing => ({ kind: 'dug-hole', hole });
 
 /**
  * A field book written against a known truth. Places default to the plan's; tapes read the truth to the micrometre
@@ -136,6 +137,7 @@ export class Field {
   }
 
   #end(thing: Thing, side: Side = 'front'): PullEnd {
+    if (thing.kind === 'dug-hole') return { thing, touch: { at: 'centre' } };
     if (thing.kind !== 'post') return { thing, touch: { at: 'nail' } };
     if (thing.hole === 'P') return { thing, touch: { at: 'near-side' } };
     return { thing, touch: { at: 'face', side } };

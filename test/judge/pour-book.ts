@@ -1,8 +1,10 @@
+import type { HoleDepth } from '../../src/build/index.ts';
 import { judgeDug } from '../../src/judge/dug.ts';
 import { judgeLevel } from '../../src/judge/level.ts';
 import { judgePlumb } from '../../src/judge/plumb.ts';
 import { judgePosition } from '../../src/judge/position.ts';
 import { pourGate } from '../../src/judge/pour-gate.ts';
+import { judgeRoom } from '../../src/judge/room.ts';
 import { judgeSpacing } from '../../src/judge/spacing.ts';
 import type { Gate } from '../../src/judge/types.ts';
 import { type FakeMeasured, fakeView, fixAt, leanOf, pointAt } from './fake-view.ts';
@@ -11,6 +13,7 @@ import { Field, post } from './field.ts';
 const REQUIRED = 1.0;
 export interface Change {
   readonly baselineTrouble?: string;
+  readonly lacks?: HoleDepth['lacks'];
   readonly before?: (field: Field) => void;
   readonly after?: (field: Field) => void;
   readonly skip?: readonly string[];
@@ -37,6 +40,7 @@ function book({ before, after, skip = [] }: Change): Field {
     ['braced', () => field.tick('braced', '1')],
     ['inspection', () => field.tick('inspection', '1')],
     ['clean still', () => field.tick('clean', '1')],
+    ['room', () => field.tick('room', '1')],
     ['weather', () => field.tick('weather')],
   ];
   for (const [name, step] of steps) if (!skip.includes(name)) step();
@@ -63,7 +67,9 @@ export function gate(change: Change = {}): Gate {
     spacing: hole.neighbours.map((to) => ({ ...judgeSpacing(view, sited, view.sited.get(to)!, null), to })),
   };
   const dugSoFar = judgeDug(view, '1', REQUIRED, hole.holeDiameter);
-  return pourGate(view, '1', dugSoFar, set, change.baselineTrouble ?? null);
+  const required = { depth: REQUIRED, text: '', lacks: change.lacks ?? null };
+  const room = judgeRoom(view, sited, dugSoFar.width.checked);
+  return pourGate(view, '1', dugSoFar, set, change.baselineTrouble ?? null, required, room);
 }
 export const postAt = (right: number, more = {}, sigma?: number, unseen?: number): FakeMeasured => {
   const at = new Field().site().off(post('1'), right, 0).placeOf(post('1'));
@@ -80,5 +86,9 @@ export const secondPost = (offset: number): FakeMeasured => {
   };
 };
 export const dug = (depth?: number, width?: number, met?: 'rock') => (f: Field) => {
-  f.dig('1', depth, width, met).tick('clean', '1').tick('gravel', '1').tick('inspection', '1');
+  f.dig('1', depth, width, met)
+    .tick('clean', '1')
+    .tick('gravel', '1')
+    .tick('inspection', '1')
+    .tick('room', '1');
 };

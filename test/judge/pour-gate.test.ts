@@ -22,6 +22,7 @@ describe('pour gate', () => {
       'spacing',
       'plumb',
       'level',
+      'room',
       'braced',
       'inspection',
       'weather',
@@ -36,7 +37,7 @@ describe('pour gate', () => {
     ['the hole is too narrow', ['width'], { after: dug(1020, 370) }],
     [
       'rock was met and nobody has decided',
-      ['obstruction', 'inspection'],
+      ['obstruction', 'room', 'inspection'],
       {
         after: (f) => {
           f.dig('1', 1020, 400, 'rock').tick('clean', '1').tick('gravel', '1');
@@ -45,7 +46,7 @@ describe('pour gate', () => {
     ],
     [
       'rock was met and only the whole job was inspected',
-      ['obstruction'],
+      ['obstruction', 'room'],
       {
         after: (f) => {
           f.dig('1', 1020, 400, 'rock').tick('clean', '1').tick('gravel', '1').tick('inspection');
@@ -57,7 +58,7 @@ describe('pour gate', () => {
     ['the gravel is not in', ['gravel'], { skip: ['gravel'] }],
     [
       'it was dug again since it was cleaned and inspected',
-      ['clean', 'gravel', 'inspection'],
+      ['clean', 'gravel', 'room', 'inspection'],
       {
         after: (f) => {
           f.dig('1', 1030);
@@ -66,7 +67,7 @@ describe('pour gate', () => {
     ],
     [
       'the post is not set',
-      ['set', 'position', 'checked', 'spacing', 'plumb', 'level'],
+      ['set', 'position', 'checked', 'spacing', 'plumb', 'level', 'room'],
       {
         skip: ['set', 'front', 'back', 'left', 'right', 'top', 'top again'],
         measured: { points: [], heights: [] },
@@ -164,7 +165,7 @@ describe('pour gate', () => {
     ['it is not braced', ['braced'], { skip: ['braced'] }],
     [
       'it was nudged since, and nothing measured again',
-      ['plumb', 'level', 'braced'],
+      ['plumb', 'level', 'room', 'braced'],
       {
         after: (f) => {
           f.add({ kind: 'stand', thing: post('1'), event: 'nudged' });

@@ -150,7 +150,7 @@ function slipOf({ thing }: PullEnd, post: string): number {
 
 function pour({ day }: Crew): void {
   for (const { hole, bags } of scenario.POURED) {
-    for (const item of ['clean', 'gravel', 'braced', 'inspection', 'weather'] as const) {
+    for (const item of ['clean', 'gravel', 'room', 'braced', 'inspection', 'weather'] as const) {
       day.log({ kind: 'check', hole, item, done: true });
     }
     day.log({ kind: 'pour', hole, bags });

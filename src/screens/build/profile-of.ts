@@ -1,5 +1,5 @@
 import type { Cuts } from '../../build/cuts.ts';
-import { requiredDepth } from '../../build/index.ts';
+import { requiredDepthOf } from '../../build/index.ts';
 import { distance } from '../../geometry/point.ts';
 import { groundAt } from '../../judge/supplies.ts';
 import type { JobView } from '../../judge/view.ts';
@@ -40,7 +40,7 @@ function profiled(view: JobView, hole: Hole, at: number, cuts: Cuts | null): Pro
   const { label, section, holeDiameter } = hole;
   const ground = groundAt(view, label);
   const dug = view.book.dug(label).at(-1)?.entry.body;
-  const depth = dug?.depth.m ?? requiredDepth(view.plan.rules).depth;
+  const depth = dug?.depth.m ?? requiredDepthOf(view.plan, label).depth;
   const read = view.heights.get(`bottom:${label}`)?.height;
   const top = view.heights.get(`top:${label}`)?.height;
   return {

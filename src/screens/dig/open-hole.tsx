@@ -1,3 +1,4 @@
+import { useRef } from 'preact/hooks';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { ButtonLink, Problem } from '../../ui/index.ts';
 import { useJobBook } from '../job-book.ts';
@@ -14,7 +15,10 @@ interface OpenHoleProps {
 export function OpenHoleTicks({ hole }: OpenHoleProps) {
   const { failed, log } = useLog();
   const ticks = openHoleTicks(hole);
-  if (ticks.length === 0) return null;
+  // Once it is shown it stays until the card is left: a list that shrinks brings other lines under the thumb.
+  const shown = useRef(false);
+  shown.current ||= ticks.length > 0;
+  if (!shown.current || hole.set.done) return null;
   return (
     <section aria-labelledby="open-hole">
       <h3 id="open-hole">While hole {hole.hole} is open</h3>

@@ -1,8 +1,9 @@
+import { useRef } from 'preact/hooks';
 import type { Body } from '../../job/entry-schema.ts';
 import { Button, ButtonLink, VerdictMark } from '../../ui/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { hrefOf } from '../route.ts';
-import type { MissingItem } from './gate-mend.ts';
+import type { Mend, MissingItem } from './gate-mend.ts';
 import './pour.css';
 import { unbroken } from '../../ui/unbroken.ts';
 
@@ -14,17 +15,64 @@ export interface MissingListProps {
   readonly onDecide?: () => void;
 }
 
-/** What is missing at the gate, each with the one tap that mends it or leads to where it is mended. */
+/**
+ * What is missing at the gate, each with the one tap that mends it or leads to where it is mended. A line that was ticked
+ * stays where it is, as done, until the list is left: else the next one would slide under the thumb, and a second tap tick
+ * it unread.
+ */
 export function MissingList({ hole, items, onLog, onDecide }: MissingListProps) {
+  const lines = useKeptLines(items);
+  if (lines.length === 0) return null;
   return (
     <ul class="missing-list" aria-label={`Missing before concrete goes into hole ${hole}`}>
-      {items.map((each) => (
-        <li key={each.item}>
-          <MissingRow missing={each} {...{ hole, onLog, onDecide }} />
+      {lines.map(({ missing, done }) => (
+        <li key={keyOf(missing)}>
+          {done ? (
+            <DoneRow missing={missing} />
+          ) : (
+            <MissingRow missing={missing} {...{ hole, onLog, onDecide }} />
+          )}
         </li>
       ))}
     </ul>
   );
+}
+
+interface Line {
+  readonly missing: MissingItem;
+  readonly done: boolean;
+}
+
+const keyOf = ({ item, asked }: MissingItem): string => asked ?? item;
+
+/** Lines in the order in which they were first shown: those that are missing no more as done, new ones at the end. */
+function useKeptLines(items: readonly MissingItem[]): Line[] {
+  const shown = useRef(new Map<string, MissingItem>());
+  const now = new Map(items.map((each) => [keyOf(each), each]));
+  for (const [key, each] of now) shown.current.set(key, each);
+  return [...shown.current].map(([key, each]) => ({ missing: each, done: !now.has(key) }));
+}
+
+/** As high as it was before it was done. */
+function DoneRow({ missing: { text, mend } }: { readonly missing: MissingItem }) {
+  return (
+    <div class="button tick-done">
+      <span class="tick">
+        <span class="tick-words">
+          <span class="tick-box tick-box-done" aria-hidden="true" />
+          {mend.by === 'tick' ? mend.words : 'Done'}
+          {mend.by === 'tick' && <span class="visually-hidden">: done</span>}
+        </span>{' '}
+        <span class="tick-hint" aria-hidden="true">
+          {unbroken(text)}
+        </span>
+      </span>
+    </div>
+  );
+}
+
+function tickBody(hole: string, { item, asked }: Extract<Mend, { by: 'tick' }>): Body {
+  return { kind: 'check', hole, item, done: true, ...(asked === undefined ? {} : { asked }) };
 }
 
 interface MissingRowProps extends Pick<MissingListProps, 'hole' | 'onLog'> {
@@ -37,7 +85,7 @@ function MissingRow({ hole, missing: { text, mend }, onLog, onDecide }: MissingR
   switch (mend.by) {
     case 'tick':
       return (
-        <Button onPress={() => onLog({ kind: 'check', hole, item: mend.item, done: true })}>
+        <Button onPress={() => onLog(tickBody(hole, mend))}>
           <span class="tick">
             <span class="tick-words">
               <span class="tick-box" aria-hidden="true" />

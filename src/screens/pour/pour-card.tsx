@@ -30,9 +30,7 @@ export function PourCard({ view, hole, onLog, onDecide }: PourCardProps) {
           ? `Hole ${hole.hole} is ready for concrete`
           : `Hole ${hole.hole}: ${missing.length} missing before concrete`}
       </h2>
-      {missing.length > 0 && (
-        <MissingList hole={hole.hole} items={missing} onLog={onLog} onDecide={onDecide} />
-      )}
+      <MissingList key={hole.hole} hole={hole.hole} items={missing} onLog={onLog} onDecide={onDecide} />
       <BagsNeeded view={view} hole={hole} />
       <GateList label={`Done for hole ${hole.hole}`} items={green} />
     </>

@@ -13,7 +13,7 @@ export function stringThings({ entries, measured }: Situation, of: Thing): Thing
     .filter(({ current, fix }) => current && fix !== null)
     .map(({ thing }) => thing)
     .filter((thing) => thingKey(thing) !== thingKey(of))
-    .filter((thing) => thing.kind !== 'hole-stake' || !dug.has(thing.hole));
+    .filter((thing) => thing.kind !== 'dug-hole' && (thing.kind !== 'hole-stake' || !dug.has(thing.hole)));
 }
 
 /** Strings that need no choosing of ends: the last that was measured off, and the line A–B. */

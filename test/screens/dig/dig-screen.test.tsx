@@ -156,7 +156,12 @@ describe('while a dug hole is open', () => {
     tap(/^Clean, and measured again/);
     await vi.waitFor(() => expect(screen.queryByRole('button', { name: /^Clean/ })).toBeNull());
     tap(/^The gravel is in/);
-    await vi.waitFor(() => expect(screen.queryByRole('region', { name: 'While hole 3 is open' })).toBeNull());
+    await vi.waitFor(() => expect(screen.queryByRole('button', { name: /^The gravel/ })).toBeNull());
+    const whileOpen = within(screen.getByRole('region', { name: 'While hole 3 is open' }));
+    expect(whileOpen.getAllByRole('listitem').map(({ textContent }) => textContent?.slice(0, 12))).toEqual([
+      'Clean, and m',
+      'The gravel i',
+    ]);
     expect((await job.log()).slice(-2).map(({ body }) => body)).toEqual([
       { kind: 'check', item: 'clean', hole: '3', done: true },
       { kind: 'check', item: 'gravel', hole: '3', done: true },

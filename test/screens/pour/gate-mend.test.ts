@@ -5,7 +5,12 @@ import { missingItems } from '../../../src/screens/pour/gate-mend.ts';
 const red = (...items: GateItem['item'][]) =>
   missingItems({
     open: false,
-    items: items.map((item) => ({ item, green: false, text: `${item} is missing` })),
+    items: items.map((item) => ({
+      item,
+      green: false,
+      text: `${item} is missing`,
+      ...(item === 'obstruction' || item === 'shallower' ? { decision: true as const } : {}),
+    })),
   });
 const names = (...items: GateItem['item'][]) => red(...items).map(({ item }) => item);
 

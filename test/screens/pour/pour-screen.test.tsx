@@ -15,7 +15,7 @@ afterEach(() => {
 });
 
 const EXAMPLE = exampleLog().map(({ body }) => body);
-const TICKS = ['clean', 'gravel', 'braced', 'inspection', 'weather'] as const;
+const TICKS = ['clean', 'gravel', 'room', 'braced', 'inspection', 'weather'] as const;
 const tick = (hole: string, item: (typeof TICKS)[number]): Body => ({
   kind: 'check',
   hole,
@@ -41,21 +41,25 @@ test('leads to the plan while there is nothing to pour', async () => {
 describe('a gate that is shut', () => {
   test('ticks in one list, each logged for its hole; then it is open', async () => {
     const job = await open(EXAMPLE, '2');
-    await arrives('Hole 2: 5 missing before concrete');
+    await arrives('Hole 2: 6 missing before concrete');
     for (const words of [
       /^Clean, and measured again/,
       /^The gravel is in/,
+      /^Room all round/,
       /^It is braced two ways/,
       /^Inspected, or none is asked for/,
     ]) {
       press(words);
       await vi.waitFor(() => expect(screen.queryByRole('button', { name: words })).toBeNull(), 8000);
     }
-    expect(within(missing('2')).getAllByRole('listitem')).toHaveLength(1);
+    // What is ticked stays in its place, as done: the list must not move under the thumb.
+    const lines = within(missing('2')).getAllByRole('listitem', { hidden: true });
+    expect(lines).toHaveLength(6);
+    expect(lines.map((line) => line.querySelector('button') === null)).toEqual([true, true, true, true, true, false]);
     press(/^The weather is fit for concrete/);
     await arrives('Hole 2 is ready for concrete');
     expect(screen.getByText(/The weather is fit for concrete\. Looked at .*\d{1,2}:\d\d/)).toBeTruthy();
-    expect((await job.log()).slice(-5).map(({ body }) => body)).toEqual(TICKS.map((item) => tick('2', item)));
+    expect((await job.log()).slice(-6).map(({ body }) => body)).toEqual(TICKS.map((item) => tick('2', item)));
   });
 
   test('leads to where a post that is out is mended', async () => {
@@ -99,7 +103,7 @@ describe('a gate that is shut', () => {
     type('Who decided', 'Ms Lind, building control');
     type('What was decided', 'roots cut out by hand');
     press('Log the decision');
-    await arrives('Hole 7: 4 missing before concrete');
+    await arrives('Hole 7: 5 missing before concrete');
     expect(await last(job)).toEqual({
       kind: 'check',
       hole: '7',
