@@ -1,5 +1,6 @@
 import { distance, type Vec } from '../geometry/point.ts';
 import { sineBetween } from './squarest.ts';
+import type { PlaceGrid } from './string-grid.ts';
 import { type HoleLine, lineThrough } from './string-lines.ts';
 
 /** Strings that cross flatter than 30° fix a place too loosely to be a way back, as tapes do (common practice). */
@@ -68,13 +69,10 @@ const WORTH_A_STRING = 1.5;
  *
  * @param accept whether a string can be put up there; what is refused is not asked for again
  */
-export function chooseShared(
-  places: readonly Vec[],
-  cover: Cover,
-  accept: (line: HoleLine) => boolean,
-): void {
+export function chooseShared(grid: PlaceGrid, cover: Cover, accept: (line: HoleLine) => boolean): void {
+  const { places } = grid;
   if (places.every((_, i) => cover.isCrossed(i))) return;
-  const lines = sharedLines(places);
+  const lines = sharedLines(grid);
   const over = places.map((): number[] => []);
   for (const [k, { holes }] of lines.entries()) for (const hole of holes) over[hole]!.push(k);
   const worth = lines.map((line) => cover.worthOf(line));
@@ -105,16 +103,17 @@ const ALL_PAIRS_TO = 40;
 const NEAREST = 6;
 
 /** Lines through pairs of holes, each once, shortest pairs first. */
-function sharedLines(places: readonly Vec[]): HoleLine[] {
+function sharedLines(grid: PlaceGrid): HoleLine[] {
+  const { places } = grid;
   const seen = new Set<string>();
   const pairs = places.flatMap((place, i) =>
-    partnersOf(places, i).map((j) => ({ i, j, away: distance(place, places[j]!) })),
+    partnersOf(grid, i).map((j) => ({ i, j, away: distance(place, places[j]!) })),
   );
   return pairs
     .sort((p, q) => p.away - q.away)
     .flatMap(({ i, j, away }) => {
       if (away < SAME_PLACE || seen.has(`${Math.min(i, j)} ${Math.max(i, j)}`)) return [];
-      const line = lineThrough(places, i, j);
+      const line = lineThrough(grid, i, j);
       for (const p of line.holes) for (const q of line.holes) if (p < q) seen.add(`${p} ${q}`);
       return [line];
     });
@@ -123,9 +122,7 @@ function sharedLines(places: readonly Vec[]): HoleLine[] {
 /** Two holes nearer than this have no line through them: a millimetre. */
 const SAME_PLACE = 1e-3;
 
-function partnersOf(places: readonly Vec[], i: number): number[] {
-  const others = places.map((_, j) => j).filter((j) => j !== i);
-  if (places.length <= ALL_PAIRS_TO) return others;
-  const away = (j: number) => distance(places[j]!, places[i]!);
-  return others.sort((p, q) => away(p) - away(q)).slice(0, NEAREST);
-}
+const partnersOf = (grid: PlaceGrid, i: number): number[] =>
+  grid.places.length <= ALL_PAIRS_TO
+    ? [...grid.places.keys()].filter((j) => j !== i)
+    : grid.nearest(i, NEAREST);

@@ -1,5 +1,6 @@
 import { cross, distance, dot, scale, subtract, type Vec } from '../geometry/point.ts';
 import type { Ring, Rows, Shape } from '../job/plan-schema.ts';
+import type { PlaceGrid } from './string-grid.ts';
 
 /** A line that a string may take. */
 export interface HoleLine {
@@ -14,16 +15,17 @@ export interface HoleLine {
 const ON_LINE = 1e-4;
 
 /** The line through the centres of two holes, with every other hole that lies on it. */
-export function lineThrough(places: readonly Vec[], i: number, j: number): HoleLine {
-  const [p, q] = [places[i]!, places[j]!];
+export function lineThrough(grid: PlaceGrid, i: number, j: number): HoleLine {
+  const [p, q] = [grid.places[i]!, grid.places[j]!];
   const along = scale(subtract(q, p), 1 / distance(p, q));
-  return lineAlong(places, p, along);
+  return lineAlong(grid, p, along);
 }
 
 /** The line through a place in a direction, with every hole on it. */
-export function lineAlong(places: readonly Vec[], through: Vec, along: Vec): HoleLine {
-  const on = places
-    .map((place, index) => ({ index, off: subtract(place, through) }))
+export function lineAlong(grid: PlaceGrid, through: Vec, along: Vec): HoleLine {
+  const on = grid
+    .beside(through, along, ON_LINE)
+    .map((index) => ({ index, off: subtract(grid.places[index]!, through) }))
     .filter(({ off }) => Math.abs(cross(along, off)) < ON_LINE)
     .map(({ index, off }) => ({ index, station: dot(along, off) }));
   return {
@@ -36,12 +38,12 @@ export function lineAlong(places: readonly Vec[], through: Vec, along: Vec): Hol
 /**
  * The lines that the holes of a shape share by design, few enough that each crosses many. Of free points there are none.
  *
- * @param places of the holes in the order of `holesOf`: a ring's, then its pier's; rows from the front's left end
+ * @param grid of the holes' places in the order of `holesOf`: a ring's, then its pier's; rows from the front's left end
  */
-export function designedLines(shape: Shape, places: readonly Vec[]): HoleLine[] {
+export function designedLines(shape: Shape, grid: PlaceGrid): HoleLine[] {
   if (shape.kind === 'points') return [];
   const pairs = shape.kind === 'ring' ? ringPairs(shape) : rowPairs(shape);
-  return pairs.map(([i, j]) => lineThrough(places, i, j));
+  return pairs.map(([i, j]) => lineThrough(grid, i, j));
 }
 
 type Pair = readonly [number, number];

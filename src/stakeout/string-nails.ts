@@ -3,6 +3,7 @@ import { toPlan } from '../geometry/rigid.ts';
 import { holePulls } from './hole-pulls.ts';
 import { SLACK } from './objections.ts';
 import { ROUND } from './round-stakes.ts';
+import type { PlaceGrid } from './string-grid.ts';
 import type { HoleLine } from './string-lines.ts';
 import type { NailPlace, StringsAsked } from './string-types.ts';
 
@@ -25,6 +26,8 @@ export interface Ground {
   readonly asked: StringsAsked;
   /** Nails that have their places already. */
   readonly taken: readonly Vec[];
+  /** Of the places of all of `asked.holes`, where many lines are asked for. */
+  readonly grid?: PlaceGrid;
 }
 
 /** Whether a nail can stand at a place: clear of the digging of every hole, of other nails and of A and B. */
@@ -73,11 +76,19 @@ function nailBeyond(from: Vec, along: Vec, radius: number, everywhere: Ground): 
   return nearest?.at ?? null;
 }
 
-/** The same ground with only those holes that a nail on the line could come near: of a thousand, a few. */
-function besideLine(from: Vec, along: Vec, { asked, taken }: Ground): Ground {
-  const near = ({ site, holeDiameter }: StringsAsked['holes'][number]) =>
-    Math.abs(cross(along, subtract(site, from))) < holeDiameter / 2 + NAIL_CLEARANCE;
-  return { asked: { ...asked, holes: asked.holes.filter(near) }, taken };
+/** The same ground with only what a nail on the line could come near: of a thousand holes, a few. */
+function besideLine(from: Vec, along: Vec, { asked, taken, grid }: Ground): Ground {
+  const off = (at: Vec) => Math.abs(cross(along, subtract(at, from)));
+  const widest = asked.holes.reduce((most, { holeDiameter }) => Math.max(most, holeDiameter), 0);
+  const holes =
+    grid?.beside(from, along, widest / 2 + NAIL_CLEARANCE).map((i) => asked.holes[i]!) ?? asked.holes;
+  return {
+    asked: {
+      ...asked,
+      holes: holes.filter(({ site, holeDiameter }) => off(site) < holeDiameter / 2 + NAIL_CLEARANCE),
+    },
+    taken: taken.filter((nail) => off(nail) < NAIL_APART),
+  };
 }
 
 /** What tapes from A and B read at a place, as for a hole's stake. */

@@ -1,6 +1,7 @@
 import { distance, scale, unit, type Vec } from '../geometry/point.ts';
 import { sineBetween } from './squarest.ts';
 import { Cover, chooseShared, crossesWell, squarestPair } from './string-cover.ts';
+import { PlaceGrid } from './string-grid.ts';
 import { designedLines, type HoleLine, lineAlong } from './string-lines.ts';
 import { nailPulls, nailsOf, stationOn } from './string-nails.ts';
 import { stringSag } from './string-sag.ts';
@@ -21,21 +22,21 @@ import type {
  * one that is there. Whatever the holes are, what is told of a string is exact: its nails lie on the line.
  */
 export function stringPlan(asked: StringsAsked): StringPlan {
-  const places = asked.holes.map(({ site }) => site);
+  const grid = new PlaceGrid(asked.holes.map(({ site }) => site));
+  const { places } = grid;
   const cover = new Cover(places.length);
   const lines: { readonly line: HoleLine; readonly nails: readonly [Vec, Vec] }[] = [];
+  const taken: Vec[] = [];
   const accept = (line: HoleLine): boolean => {
-    const nails = nailsOf(line, { asked, taken: lines.flatMap((each) => each.nails) });
-    if (nails) lines.push({ line, nails });
-    return nails !== null;
+    const nails = nailsOf(line, { asked, taken, grid });
+    if (!nails) return false;
+    lines.push({ line, nails });
+    taken.push(...nails);
+    return true;
   };
-  for (const line of designedLines(asked.shape, places)) if (accept(line)) cover.put(line);
-  chooseShared(
-    places,
-    cover,
-    (line) => spanOf(line, places) <= asked.instruments.tapeLength.m && accept(line),
-  );
-  for (const hole of places.keys()) crossAlone(places, hole, cover, accept);
+  for (const line of designedLines(asked.shape, grid)) if (accept(line)) cover.put(line);
+  chooseShared(grid, cover, (line) => spanOf(line, places) <= asked.instruments.tapeLength.m && accept(line));
+  for (const hole of places.keys()) crossAlone(grid, hole, cover, accept);
   const strings = lines.map(({ line, nails }, i) => laidString(labelOf(i), line, nails, asked));
   return {
     strings,
@@ -56,15 +57,10 @@ const TURNS = [0, 15, -15, 30, -30, 45, -45, 60, -60].map((degrees) => degrees *
 const ANY_TURNS = [...TURNS, 90 * DEGREE, 75 * DEGREE, -75 * DEGREE];
 
 /** Strings for one hole alone, until two cross over it or there is no room for more. */
-function crossAlone(
-  places: readonly Vec[],
-  hole: number,
-  cover: Cover,
-  accept: (line: HoleLine) => boolean,
-): void {
+function crossAlone(grid: PlaceGrid, hole: number, cover: Cover, accept: (line: HoleLine) => boolean): void {
   const tryWays = (ways: readonly Vec[]): boolean =>
     ways.some((along) => {
-      const line = lineAlong(places, places[hole]!, along);
+      const line = lineAlong(grid, grid.places[hole]!, along);
       if (!accept(line)) return false;
       cover.put(line);
       return true;
