@@ -77,7 +77,9 @@ export function heightRows(entries: readonly Entry[], instruments: Instruments):
 function cannotBeUsed({ body }: Levelled): Unused['reason'] | null {
   const size = body.kind === 'rod' ? body.reading.m : body.height.m;
   if (!(Math.abs(size) < BEYOND_M)) return 'no-length';
-  return body.kind === 'difference' && heightKey(body.from) === heightKey(body.to) ? 'same-thing' : null;
+  if (body.kind === 'rod') return null;
+  if (heightKey(body.from) === heightKey(body.to)) return 'same-thing';
+  return body.higher === 'none' && size !== 0 ? 'level-and-not' : null;
 }
 
 /** reading = height of instrument + slope of the line of sight × sight − height of the point. */

@@ -98,9 +98,10 @@ export interface Unused {
    * - `not-in-plan`: the plan that stands has no such hole, so neither place nor size is known
    * - `no-size`: a face, corner or near side of something that has none (a stake, a nail; the corner of a round)
    * - `no-length`: a reading that no tape and no rod gives: zero, negative or beyond all bounds
+   * - `level-and-not`: two heights compared, neither of them the higher, and a difference between them all the same
    * - `no-tape`: a pull with a tape that the plan does not list, or of which it says what cannot be
    */
-  readonly reason: 'same-thing' | 'not-in-plan' | 'no-size' | 'no-length' | 'no-tape';
+  readonly reason: 'same-thing' | 'not-in-plan' | 'no-size' | 'no-length' | 'level-and-not' | 'no-tape';
 }
 
 export interface GlobalTest {

@@ -73,10 +73,15 @@ describe('one network of heights', () => {
     book.rod('1', benchmark, 1.5);
     const far = book.rod('1', top('1'), 5000);
     const same = book.write(difference(top('2'), top('2'), 0.3));
-    expect(found(book.entries).unused).toEqual([
+    const torn = book.write({ ...difference(top('1'), top('2'), 0.05), higher: 'none' });
+    const level = book.write({ ...difference(top('1'), top('3'), 0), higher: 'none' });
+    const { unused } = found(book.entries);
+    expect(unused).toEqual([
       { entry: far, reason: 'no-length' },
       { entry: same, reason: 'same-thing' },
+      { entry: torn, reason: 'level-and-not' },
     ]);
+    expect(unused.map(({ entry }) => entry)).not.toContain(level);
   });
 
   it('contradictions of metres are found out, and nothing is NaN', () => {

@@ -1,4 +1,4 @@
-import type { HeightPoint } from '../../job/entry-schema.ts';
+import type { EntryOf, HeightPoint } from '../../job/entry-schema.ts';
 import { ofKind } from '../../job/log.ts';
 import { heightPointName, thingName } from '../../job/words.ts';
 import { type JobView, postOf } from '../../judge/view.ts';
@@ -124,9 +124,14 @@ function misplaced(view: JobView, { on, setup, inverted }: RodSight, m: number):
 function earlierReadings(view: JobView, { on, setup, inverted }: RodSight): number[] {
   const key = heightKey(on);
   if (on.point !== 'benchmark' && !view.heights.has(key)) return [];
-  const rods = on.point === 'top' ? view.book.tops(on.hole) : ofKind(view.entries, 'rod');
-  return rods
+  return rodsSince(view, on)
     .filter(({ body }) => body.setup === setup && heightKey(body.on) === key)
     .filter(({ body }) => (body.inverted ?? false) === inverted)
     .map(({ body }) => body.reading.m);
+}
+
+function rodsSince({ book, entries }: JobView, on: HeightPoint): readonly EntryOf<'rod'>[] {
+  if (on.point === 'top') return book.tops(on.hole);
+  if (on.point !== 'stake') return ofKind(entries, 'rod');
+  return ofKind(entries.slice(book.standAt({ kind: 'stake', label: on.label }) + 1), 'rod');
 }

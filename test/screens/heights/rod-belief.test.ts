@@ -115,6 +115,16 @@ describe('a rod reading is asked back', () => {
     const bodies = [...START, rod(top, LINE - TARGET + 0.05), post('1', 'nudged')];
     expect(rodDoubt(view(bodies), sight(top), LINE - TARGET - 0.05)).toBeNull();
   });
+
+  test('not beside readings from before the stake was moved, though it was read again since', () => {
+    const stake: HeightPoint = { point: 'stake', label: 'A' };
+    const moved: Body = { kind: 'stand', thing: { kind: 'stake', label: 'A' }, event: 'moved' };
+    const before = [...START, rod(stake, 1.5)];
+    const since = [...before, moved, rod(stake, 1.3)];
+    expect(rodDoubt(view(before), sight(stake), 1.3)).toMatch(/^This is .* less than before/);
+    expect(rodDoubt(view(since), sight(stake), 1.3)).toBeNull();
+    expect(rodDoubt(view(since), sight(stake), 1.5)).toMatch(/^This is .* more than before \(4′ 3 3\/16″\)/);
+  });
 });
 
 describe('a compared height is asked back', () => {
