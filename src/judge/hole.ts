@@ -15,7 +15,7 @@ import { pourGate } from './pour-gate.ts';
 import { pouredAt } from './poured.ts';
 import { quotedReadings } from './reading-words.ts';
 import { judgeRoom } from './room.ts';
-import { judgeSpacing } from './spacing.ts';
+import { judgeSpacing, spacingVerdict } from './spacing.ts';
 import { judgeTops } from './tops.ts';
 import type { AssessedPlace, HoleAssessment, Judgement, Verdict } from './types.ts';
 import { worstOf } from './verdict.ts';
@@ -173,7 +173,12 @@ function spacingOf(views: Views, hole: Hole, posts: PostPositions): HoleAssessme
     const there = view.sited.get(to);
     if (!here || !there) return [];
     const first = seeToFirst(view, posts, [hole.label, to]);
-    return [{ ...agreed(views, (each) => judgeSpacing(each, here, there, first)), to }];
+    const judgement = agreed(
+      views,
+      (each) => judgeSpacing(each, here, there, first),
+      (each) => spacingVerdict(each, here, there),
+    );
+    return [{ ...judgement, to }];
   });
 }
 

@@ -12,7 +12,7 @@ import { pullsInReach } from './possible-pulls.ts';
 import { type PullPlan, pullPlan } from './pull-ends.ts';
 import { pullAgain, pullThatFixes } from './pull-that-fixes.ts';
 import { MOST_TO_SETTLE, settling } from './settling.ts';
-import { judgeSpacing } from './spacing.ts';
+import { judgeSpacing, spacingVerdict } from './spacing.ts';
 import type { BeyondPulls, HoleAssessment, Judgement, NextPull } from './types.ts';
 import { type JobView, pointOf, postOf, stakeOf, stands } from './view.ts';
 
@@ -161,17 +161,17 @@ class Plan implements PullSequence {
     const [here, there] = [this.#now.sited.get(hole), this.#now.sited.get(to)];
     const ends = [postOf(hole), postOf(to)] as const;
     if (!here || !there || !ends.every((end) => this.#standsInPlace(end))) return;
-    const judge = (view: JobView) => judgeSpacing(view, here, there, null);
-    const is = judge(this.#ahead);
-    if (is.verdict !== 'unsure') return;
+    const verdictIn = (view: JobView) => spacingVerdict(view, here, there);
+    if (verdictIn(this.#ahead) !== 'unsure') return;
     const name = ends.map((end) => thingName(end, this.#now.plan)).join(' to ');
     const pull = this.#pullBetween(ends);
     let ahead = this.#ahead;
     let count = 0;
-    for (; pull && count < MOST_TO_SETTLE && judge(ahead).verdict === 'unsure'; count++)
+    for (; pull && count < MOST_TO_SETTLE && verdictIn(ahead) === 'unsure'; count++)
       ahead = foresee(ahead, pull);
-    const { verdict } = judge(ahead);
+    const verdict = verdictIn(ahead);
     if (!pull || verdict === 'unsure') {
+      const is = judgeSpacing(this.#ahead, here, there, null);
       this.beyond.push({ thing: ends[0], text: beyondSpacing(this.#now, ends, is) });
       return;
     }

@@ -1,13 +1,13 @@
-import { distance, length, scale, subtract, type Vec } from '../geometry/point.ts';
+import { distance, length, scale, subtract } from '../geometry/point.ts';
 import { thingName } from '../job/words.ts';
-import type { Covariance } from '../measure/types.ts';
+import type { Fix } from '../measure/types.ts';
 import type { SitedHole } from '../plan/hole.ts';
 import { formatLength } from '../units/index.ts';
 import { chanceWithin, sigmaAlong } from './chance.ts';
-import { judged, unmeasured } from './judgement.ts';
+import { judged, unmeasured, verdictFound } from './judgement.ts';
 import { HALF_WIDTH_95 } from './normal.ts';
 import { unseenAllowed } from './position.ts';
-import type { Judgement } from './types.ts';
+import type { Judgement, Verdict } from './types.ts';
 import { type JobView, pointOf, postOf, pullsBetween } from './view.ts';
 import { capital, cellWords, listWords, small } from './words.ts';
 
@@ -27,46 +27,59 @@ export function judgeSpacing(
   first: string | null,
 ): Judgement {
   const tolerance = view.plan.tolerances.spacing.m;
-  const [here, there] = [pointOf(view, postOf(hole.label))?.fix, pointOf(view, postOf(neighbour.label))?.fix];
-  const pair = `${thingName(postOf(hole.label), view.plan)} to ${thingName(postOf(neighbour.label), view.plan)}`;
-  if (!here || !there) {
-    const missing = thingName(postOf(here ? neighbour.label : hole.label), view.plan);
-    return unmeasured('spacing', tolerance, `${capital(pair)} is not known until ${missing} is measured.`);
+  const name = ({ label }: SitedHole) => thingName(postOf(label), view.plan);
+  const pair = () => `${name(hole)} to ${name(neighbour)}`;
+  const found = spacingFound(view, hole, neighbour);
+  if (!found) {
+    const missing = name(fixOf(view, hole) ? neighbour : hole);
+    return unmeasured('spacing', tolerance, `${capital(pair())} is not known until ${missing} is measured.`);
   }
-  const planned = distance(hole.site, neighbour.site);
-  const measured = distance(here.place, there.place);
-  const error = measured - planned;
-  const direct = sigmaOfPull(view, hole.label, neighbour.label);
-  const sigma = direct ?? boundOfSigma(here, there);
+  const { measured, error, sigma, direct } = found;
   const { units } = view.plan;
   const allowed = unseenAllowed(view.plan.tolerances.position.m);
-  const off = `${small(error, units)} too ${error > 0 ? 'long' : 'short'}`;
-  const say = `${capital(pair)} measures ${formatLength(measured, units)}, ${off}`;
-  const unguarded = [
-    { fix: here, label: hole.label },
-    { fix: there, label: neighbour.label },
-  ].flatMap(({ fix, label }) => (fix.unseenShift <= allowed ? [] : [thingName(postOf(label), view.plan)]));
-  const pull = direct === null ? `Pull from ${pair}.` : 'Pull between them once more.';
+  const unguarded = [hole, neighbour].filter((each) => !(fixOf(view, each)!.unseenShift <= allowed));
+  const say = () =>
+    `${capital(pair())} measures ${formatLength(measured, units)}, ${small(error, units)} too ${error > 0 ? 'long' : 'short'}`;
+  const pull = () => (direct ? 'Pull between them once more.' : `Pull from ${pair()}.`);
   return judged(
-    {
-      quantity: 'spacing',
-      chance: chanceWithin(error, sigma, tolerance),
-      best: () => chanceWithin(0, sigma, tolerance),
-      error,
-      sigma,
-      tolerance,
-      checked: unguarded.length === 0,
-    },
+    { quantity: 'spacing', ...found, tolerance, checked: unguarded.length === 0 },
     {
       cell: (verdict, e, u) =>
         `${cellWords(verdict, e, u, units)}${e === 0 ? '' : e > 0 ? ' long' : ' short'}`,
-      out: () => `${say}, and ${small(tolerance, units)} is allowed.${first === null ? '' : ` ${first}`}`,
+      out: () => `${say()}, and ${small(tolerance, units)} is allowed.${first === null ? '' : ` ${first}`}`,
       unsure: () =>
-        `${say}, known to ± ${small(HALF_WIDTH_95 * sigma, units)}, and ${small(tolerance, units)} is allowed: it may be in or out. ${first ?? pull}`,
+        `${say()}, known to ± ${small(HALF_WIDTH_95 * sigma, units)}, and ${small(tolerance, units)} is allowed: it may be in or out. ${first ?? pull()}`,
       unchecked: () =>
-        `${capital(pair)} is no surer than the two places: guard ${listWords(unguarded)} with a spare pull.`,
+        `${capital(pair())} is no surer than the two places: guard ${listWords(unguarded.map(name))} with a spare pull.`,
     },
   );
+}
+
+/** As `judgeSpacing`, for whoever wants no words. */
+export function spacingVerdict(view: JobView, hole: SitedHole, neighbour: SitedHole): Verdict {
+  const found = spacingFound(view, hole, neighbour);
+  return found ? verdictFound(found) : 'unmeasured';
+}
+
+const fixOf = (view: JobView, { label }: SitedHole): Fix | null => pointOf(view, postOf(label))?.fix ?? null;
+
+/** A measured spacing against the planned one, metres; null until both posts have a place. */
+function spacingFound(view: JobView, hole: SitedHole, neighbour: SitedHole) {
+  const [here, there] = [fixOf(view, hole), fixOf(view, neighbour)];
+  if (!here || !there) return null;
+  const tolerance = view.plan.tolerances.spacing.m;
+  const measured = distance(here.place, there.place);
+  const error = measured - distance(hole.site, neighbour.site);
+  const direct = sigmaOfPull(view, hole.label, neighbour.label);
+  const sigma = direct ?? boundOfSigma(here, there);
+  return {
+    measured,
+    error,
+    sigma,
+    direct: direct !== null,
+    chance: chanceWithin(error, sigma, tolerance),
+    best: () => chanceWithin(0, sigma, tolerance),
+  };
 }
 
 /** One sigma of the adjusted distance, from the best pull between two posts; null when there is none. */
@@ -77,10 +90,7 @@ function sigmaOfPull(view: JobView, one: string, other: string): number | null {
   return sigmas.length > 0 ? Math.min(...sigmas) : null;
 }
 
-function boundOfSigma(
-  here: { place: Vec; covariance: Covariance },
-  there: { place: Vec; covariance: Covariance },
-): number {
+function boundOfSigma(here: Fix, there: Fix): number {
   const along = subtract(there.place, here.place);
   const away = length(along);
   // Two posts measured at one place: any direction is as good.

@@ -195,7 +195,10 @@ export function stands(view: JobView, thing: Thing): boolean {
 /** What the adjustment says of the current pulls between two things, either way round. */
 export function pullsBetween(view: JobView, one: Thing, other: Thing): PullResult[] {
   const key = thingKey(other);
-  return view.pullsOf(one).flatMap(({ end, result }) => (thingKey(end) === key ? [result] : []));
+  return view
+    .pullsOf(one)
+    .filter(({ end }) => thingKey(end) === key)
+    .map(({ result }) => result);
 }
 
 export const postOf = (hole: string): Thing => ({ kind: 'post', hole });
