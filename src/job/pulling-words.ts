@@ -16,8 +16,11 @@ export function pullingWords({ temperature, tension, spans }: Pulling, units: Un
   ];
 }
 
-/** `, tape Red, 86 °F`, for the end of a pull's line; nothing for a tape that needs no correction. */
-export function tapeWords({ tape, pulling, reading }: EntryOf<'pull'>['body']): string {
+/** `, tape Red, 86 °F`, for the end of a reading's line; nothing for a tape that needs no correction. */
+export function tapeWords(
+  { tape, pulling }: Pick<EntryOf<'pull' | 'offset'>['body'], 'tape' | 'pulling'>,
+  units: Units,
+): string {
   if (tape === undefined) return '';
-  return [`, tape ${tape}`, ...pullingWords(pulling ?? {}, reading.units)].join(', ');
+  return [`, tape ${tape}`, ...pullingWords(pulling ?? {}, units)].join(', ');
 }

@@ -12,6 +12,7 @@ export { isBeyondBelief, type Reading, type SlipCode, slips } from './slips.ts';
 export { CRITICAL } from './snooping.ts';
 export { tapeInHand } from './tape-in-hand.ts';
 export {
+  lengthBy,
   lengthRead,
   readingOn,
   STANDARD_TEMPERATURE_C,

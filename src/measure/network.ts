@@ -174,7 +174,9 @@ class Reader {
     // Which side of a round is near depends on the side of the string that it is on.
     if (!reach || (reach.gap > 0 && entry.body.side === 'on')) return 'no-size';
     const at = { order, from: stands[0]!, to: stands[1]!, of: stands[2]!, height: heightOf(of), ...reach };
-    const rows = offsetRows(entry, at, this.#instruments);
+    const hand = tapeOf(entry.body, this.#instruments);
+    if (hand === undefined) return 'no-tape';
+    const rows = offsetRows(entry, at, this.#instruments, hand);
     if (rows.length === 0) return 'no-length';
     this.#offsets.push(...rows);
     return null;

@@ -2,6 +2,7 @@ import type { Vec } from '../geometry/point.ts';
 import type { EntryOf } from '../job/entry-schema.ts';
 import type { Instruments } from '../job/plan-schema.ts';
 import { tapeSigma } from './sigma.ts';
+import { lengthBy, type TapeInHand, tapeDoubt } from './taped.ts';
 
 /** What was measured off a string, one row for its station and one for its offset; metres. */
 export interface OffsetReading {
@@ -49,31 +50,38 @@ const SIDE = { left: 1, right: -1, on: 0 } as const;
  * The rows of one `offset` entry: of its station and of its offset, as far as each was read. What is on the string has an
  * offset of nothing, which is a reading too.
  *
+ * @param hand the tape that it was measured with; null for one without corrections
  * @returns none when a length is no such length: an offset below zero, or one of something on the string
  */
 export function offsetRows(
   { id, body }: EntryOf<'offset'>,
   { offset: reach, gap, ...at }: MeasuredOff,
   instruments: Instruments,
+  hand: TapeInHand | null,
 ): OffsetReading[] {
   const side = SIDE[body.side];
-  const off = side === 0 ? (body.offset?.m ?? 0) : body.offset?.m;
+  const read = side === 0 ? (body.offset?.m ?? 0) : body.offset?.m;
+  // What lies on the string was not taped.
+  const off = read === undefined || side === 0 ? read : lengthBy(hand, read);
   const lengths = [body.station?.m ?? 0, off ?? 0];
   if (lengths.some((m) => Math.abs(m) > BEYOND_ALL_STRINGS_M) || (off ?? 0) < 0 || (side === 0 && off !== 0))
     return [];
   const common = { ...at, entry: id, reach, side };
   const rows: OffsetReading[] = [];
   if (body.station) {
-    const { m: reading } = body.station;
-    const sigma = stationSigma(reading, off ?? 0, instruments);
+    const reading = lengthBy(hand, body.station.m);
+    const sigma = Math.hypot(stationSigma(reading, off ?? 0, instruments), doubtBy(hand, reading));
     rows.push({ ...common, part: 'station', gap: 0, reading, sigma });
   }
   if (off !== undefined) {
-    const sigma = offsetSigma(off, instruments);
+    const sigma = Math.hypot(offsetSigma(off, instruments), doubtBy(hand, off));
     rows.push({ ...common, part: 'offset', gap: side * gap, reading: side * off, sigma });
   }
   return rows;
 }
+
+const doubtBy = (hand: TapeInHand | null, length: number): number =>
+  hand ? tapeDoubt(hand, Math.abs(length)) : 0;
 
 /** One sigma of a station, of what stands `off` from the string; metres. */
 export const stationSigma = (station: number, off: number, instruments: Instruments): number =>

@@ -62,13 +62,15 @@ export function tapedOf(tape: Tape, pulling: Held): Taped {
 }
 
 type PullBody = EntryOf<'pull'>['body'];
+/** What says with which tape it was read. */
+type ByTape = Pick<EntryOf<'pull' | 'offset'>['body'], 'tape' | 'pulling'>;
 
 /**
- * The tape of a pull that was logged. Null for a tape without corrections; undefined for one that the plan does not list, or
+ * The tape of a reading that was logged. Null for a tape without corrections; undefined for one that the plan does not list, or
  * of which it says what cannot be.
  */
 export function tapeOf(
-  { tape: label, pulling = {} }: Pick<PullBody, 'tape' | 'pulling'>,
+  { tape: label, pulling = {} }: ByTape,
   { tapes }: Instruments,
 ): TapeInHand | null | undefined {
   if (label === undefined) return null;
@@ -77,10 +79,15 @@ export function tapeOf(
 }
 
 /** What is there by a pull, as its tape corrects it; as read where its tape is not known. Metres. */
-export function lengthRead(body: PullBody, instruments: Instruments): number {
-  const hand = tapeOf(body, instruments);
-  return hand ? trueLength(tapedBy(hand), body.reading.m) : body.reading.m;
-}
+export const lengthRead = (body: PullBody, instruments: Instruments): number =>
+  lengthBy(tapeOf(body, instruments) ?? null, body.reading.m);
+
+/**
+ * What is there where a tape in hand reads this; the reading itself without a tape of its own data. Below zero it was taped the
+ * other way, and is as long. Metres.
+ */
+export const lengthBy = (hand: TapeInHand | null, reading: number): number =>
+  hand ? Math.sign(reading) * trueLength(tapedBy(hand), Math.abs(reading)) : reading;
 
 /** What is there when the tape reads this. Metres. */
 export const trueLength = ({ rate, shift }: Taped, reading: number): number => reading * (1 + rate) + shift;

@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
-import type { EntryOf, Hold, PullEnd } from '../job/entry-schema.ts';
+import type { Hold, PullEnd } from '../job/entry-schema.ts';
 import { type Length, lengthWords } from '../job/length.ts';
 import { endName } from '../job/words.ts';
-import { readingOn, type TapeInHand } from '../measure/index.ts';
+import { readingOn } from '../measure/index.ts';
 import { Button, ButtonRow, Keypad, Sheet } from '../ui/index.ts';
 import { formatLength, type Units } from '../units/index.ts';
 import { doubtOf } from './belief.ts';
@@ -11,6 +11,7 @@ import { NotSaved } from './not-saved.tsx';
 import { type PullEnds, retouched } from './retouched.ts';
 import { alongSlope, riseBetween } from './rise.ts';
 import { TapeButton, useHasTapes } from './tape-choice.tsx';
+import { tapeLogged } from './tape-logged.ts';
 import { TapeSheet } from './tape-sheet.tsx';
 import { OpenTouch, TouchButton } from './touch-button.tsx';
 import { useLog } from './use-log.ts';
@@ -116,13 +117,6 @@ export function PullFlow({ pull: proposed, how, onClose }: PullFlowProps) {
       <TouchButton from={pull.from} to={pull.to} onPress={() => setChoosing('touch')} />
     </Keypad>
   );
-}
-
-/** What a pull says of its tape in the log: nothing where the tape needs no correction. */
-function tapeLogged(inHand: TapeInHand | null): Pick<EntryOf<'pull'>['body'], 'tape' | 'pulling'> {
-  if (!inHand) return {};
-  const { tape, pulling } = inHand;
-  return { tape: tape.label, ...(Object.keys(pulling).length === 0 ? {} : { pulling }) };
 }
 
 /** What is there between the ends, along the tape as it is held; null where that is not known. */

@@ -11,24 +11,56 @@ interface Place {
 /**
  * An order of the holes, as labels, for one person with a tape hooked on A and one on B: where a stake would stand in the way of
  * a tape to another hole, that other hole comes first, for nobody is there to lift the tape over it. Otherwise always the
- * nearest hole that is left, from the one farthest off the line A–B.
+ * nearest hole that is left, from the start that makes the walk shortest.
  *
- * Only holes on the line A–B itself can wait for each other, each in the way of the other's tape: then the farthest goes first.
+ * Only holes on the line A–B itself can wait for each other, each in the way of the other's tape: then the nearest goes first.
  *
  * @param holes places in the frame of `a` and `b`, metres
  */
 export function aloneOrder(holes: readonly Place[], a: Vec, b: Vec): string[] {
   const waits = waitingFor(holes, a, b);
+  const far = (i: number) => distance(a, holes[i]!.at) + distance(b, holes[i]!.at);
+  const starts = [...holes.keys()].filter((i) => waits[i]!.length === 0).sort((i, j) => far(j) - far(i));
+  const first = starts[0] ?? 0;
+  const tried = holes.length > MOST_TRIED || starts.length === 0 ? [first] : starts;
+  const walks = tried.map((start) => walkFrom(start, holes, waits));
+  const best = walks.reduce((p, q) => (walked(q, holes) < walked(p, holes) - SAME ? q : p));
+  return best.flatMap((i) => holes[i]?.label ?? []);
+}
+
+/** Above this many holes one start has to do: trying all takes the cube of their number. */
+const MOST_TRIED = 60;
+/** Ways that differ by less are one, and the order of the plan decides: a centimetre. */
+const SAME = 0.01;
+
+const walked = (walk: readonly number[], holes: readonly Place[]): number =>
+  walk.slice(1).reduce((sum, i, k) => sum + distance(holes[walk[k]!]!.at, holes[i]!.at), 0);
+
+function walkFrom(start: number, holes: readonly Place[], waits: readonly (readonly number[])[]): number[] {
   const left = new Set(holes.keys());
-  const order: string[] = [];
-  let at: Vec | null = null;
-  while (left.size > 0) {
-    const next = nextOf(holes, left, waits, at, [a, b]);
+  const walk: number[] = [];
+  for (let next: number | null = left.has(start) ? start : null; next !== null; ) {
     left.delete(next);
-    order.push(holes[next]!.label);
-    at = holes[next]!.at;
+    walk.push(next);
+    next = nearestFree(next, holes, left, waits);
   }
-  return order;
+  return walk;
+}
+
+/** The nearest hole that waits for none of those left; where all of them wait, the nearest. Null when none is left. */
+function nearestFree(
+  at: number,
+  holes: readonly Place[],
+  left: ReadonlySet<number>,
+  waits: readonly (readonly number[])[],
+): number | null {
+  const free = [...left].filter((i) => !waits[i]!.some((j) => left.has(j)));
+  const away = (i: number) => distance(holes[at]!.at, holes[i]!.at);
+  const from = free.length > 0 ? free : [...left];
+  return from.reduce<number | null>(
+    (best, i) => (best === null || away(i) < away(best) - SAME ? i : best),
+    null,
+  );
 }
 
 /** By hole, which others must be staked before it: those whose tapes would lie on its stake. */
@@ -48,20 +80,3 @@ function isInTheWay(near: Vec, stake: Vec, far: Vec): boolean {
   const along = dot(line, reach) / run;
   return along > 0 && along < run - IN_THE_WAY && Math.abs(cross(line, reach)) / run < IN_THE_WAY;
 }
-
-function nextOf(
-  holes: readonly Place[],
-  left: ReadonlySet<number>,
-  waits: readonly (readonly number[])[],
-  at: Vec | null,
-  stakes: readonly [Vec, Vec],
-): number {
-  const far = (i: number) => stakes.reduce((sum, stake) => sum + distance(stake, holes[i]!.at), 0);
-  const free = [...left].filter((i) => !waits[i]!.some((j) => left.has(j)));
-  const from = free.length > 0 ? free : [...left];
-  const worth = (i: number) => (at === null || free.length === 0 ? -far(i) : distance(at, holes[i]!.at));
-  return from.reduce((best, i) => (worth(i) < worth(best) - SAME ? i : best));
-}
-
-/** Ways that differ by less are one, and the order of the plan decides: a centimetre. */
-const SAME = 0.01;

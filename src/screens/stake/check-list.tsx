@@ -1,5 +1,4 @@
 import { thingName } from '../../job/words.ts';
-import { readingOn } from '../../measure/index.ts';
 import type { PlannedPull } from '../../stakeout/types.ts';
 import { Button } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
@@ -7,7 +6,7 @@ import { formatLength } from '../../units/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { More } from '../more.tsx';
 import { useOpenPull } from '../open-pull.ts';
-import { readWords } from '../rise-words.ts';
+import { heldWords, levelTape, otherHeldWords, readWords } from '../rise-words.ts';
 import { guardProgress, readOf } from './check-words.ts';
 import type { StakeState } from './stake-step.ts';
 
@@ -93,11 +92,15 @@ function CheckRow({
   const done = present.pull(pull.from.thing, pull.to.thing);
   const ready = present.stands(pull.from.thing) && present.stands(pull.to.thing);
   const reading = done ? readWords(situation, done.body) : ready ? 'not read yet' : 'not driven yet';
+  const { m } = levelTape(situation, pull.expected);
+  const level = `${formatLength(m, units)} ${situation.inHand ? heldWords(situation, 'level') : 'level'}`;
+  const slope = otherHeldWords(situation, pull, 'level');
   return (
     <li>
       <Button disabled={!ready} onPress={() => openPull(pull)}>
-        {nameOf(pull)}, {PURPOSES[pull.purpose]}:{' '}
-        {formatLength(readingOn(situation.inHand, pull.expected), units)} level, {reading}
+        {[`${nameOf(pull)}, ${PURPOSES[pull.purpose]}: ${level}`, ...(slope ? [slope] : []), reading].join(
+          ', ',
+        )}
       </Button>
     </li>
   );

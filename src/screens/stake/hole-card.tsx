@@ -10,12 +10,13 @@ import { HoldChoice } from '../hold-choice.tsx';
 import { useJobBook } from '../job-book.ts';
 import type { PullToRead } from '../pull-flow.tsx';
 import { riseBetween } from '../rise.ts';
-import { heldTape, readWords } from '../rise-words.ts';
+import { heldTape, otherHeldWords, readWords } from '../rise-words.ts';
+import { useAlone } from '../use-alone.ts';
 import { useHold } from '../use-hold.ts';
 import { useLog } from '../use-log.ts';
 import { HoleActions } from './hole-actions.tsx';
 import { HoleMore } from './hole-more.tsx';
-import { crossingWords, sideWords, slopeWords, stationWords } from './hole-words.ts';
+import { aloneWords, crossingWords, sideWords, slopeWords, stationWords } from './hole-words.ts';
 import { misreadOf } from './misread.ts';
 import { shiftWords } from './shift-words.ts';
 import { StakePage, stakeLook } from './stake-page.tsx';
@@ -37,6 +38,7 @@ const DRAWING_HEIGHT = 180;
 export function HoleCard({ stake, hole, task }: HoleCardProps) {
   const { situation, assessment } = useJobBook();
   const [how, setHow] = useHold();
+  const [alone] = useAlone();
   const { failed, log } = useLog();
   const { plan } = situation;
   const pulls = stake.pulls.get(hole);
@@ -76,6 +78,7 @@ export function HoleCard({ stake, hole, task }: HoleCardProps) {
         maxHeight={DRAWING_HEIGHT}
         {...drawnSite(situation, assessment.holes, { live: hole, lookOf: stakeLook, pulls: lines })}
       />
+      {alone && task === 'drive' && <p>{aloneWords(how, unknownRise)}</p>}
       <WhereWords pulls={pulls} units={plan.units} sloping={how === 'slope' && unknownRise} />
       <HoldChoice value={how} onChange={setHow} />
       <HoleMore stake={stake} hole={hole} fromA={fromA} fromB={fromB} />
@@ -146,13 +149,17 @@ function StakePullRow({ name, pull, how, live, stake }: StakePullRowProps) {
   if (!plan || pull.expected === undefined) return null;
   const { from, to, expected } = pull;
   const done = stake.state.present.pull(pull.from.thing, pull.to.thing);
+  const notes = [
+    otherHeldWords(situation, { from, to, expected }, how),
+    done && readWords(situation, done.body),
+  ].filter((words) => words !== null);
   return (
     <PullRow
       live={live}
       from={`from ${name}’s nail`}
       {...heldTape(situation, { from, to, expected }, how)}
       units={plan.units}
-      {...(done ? { note: readWords(situation, done.body) } : {})}
+      {...(notes.length > 0 ? { note: notes.join('; ') } : {})}
     />
   );
 }

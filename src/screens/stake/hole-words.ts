@@ -1,3 +1,4 @@
+import type { Hold } from '../../job/entry-schema.ts';
 import { small } from '../../judge/words.ts';
 import type { Crossing, HolePulls } from '../../stakeout/types.ts';
 import { formatLength, type Units } from '../../units/index.ts';
@@ -28,6 +29,14 @@ export function crossingWords(crossing: Crossing, units: Units): string {
   if (crossing.grade === 'poor')
     return `The tapes cross at only ${angle}: ${good} at best. Prove it with check pulls.`;
   return `The tapes cross at ${angle}: ${good}.`;
+}
+
+/** How one person finds the place, and whether a second hand is wanted for it. */
+export function aloneWords(how: Hold['how'], unknownRise: boolean): string {
+  const arcs = 'Alone: scratch an arc at the reading from A, then meet it with the tape from B.';
+  if (!unknownRise && how === 'slope') return arcs;
+  const level = 'Held level, a tape wants a second hand at its low end';
+  return `${arcs} ${level}${unknownRise ? ', or the rise: read heights first' : ': hold it along the slope instead'}.`;
 }
 
 /** Steepest slope that the sentence on a sloping tape speaks of: 1 in 10, from which people hold a tape level. */

@@ -1,7 +1,7 @@
 import type { PullEnd, Thing } from '../../job/entry-schema.ts';
 import { thingName } from '../../job/words.ts';
 import type { Situation } from '../../judge/situation.ts';
-import { CRITICAL, type PredictedOffset, predictOffset } from '../../measure/index.ts';
+import { CRITICAL, lengthBy, type PredictedOffset, predictOffset, readingOn } from '../../measure/index.ts';
 import { formatLength } from '../../units/index.ts';
 import { doubtWords } from '../belief.ts';
 
@@ -27,7 +27,8 @@ export function stringPrediction(
 export function stationDoubt(situation: Situation, off: OffString, m: number): string | null {
   const found = stringPrediction(situation, off)?.station;
   if (!found || !situation.plan) return null;
-  return doubtWords({ reading: m, expected: found.reading, sigma: found.sigma, units: situation.plan.units });
+  const expected = readingOn(situation.inHand, found.reading);
+  return doubtWords({ reading: m, expected, sigma: found.sigma, units: situation.plan.units });
 }
 
 /** Asks back when an offset is beyond belief, or on the other side. @param m metres, 0 on the string */
@@ -41,8 +42,8 @@ export function offsetDoubt(
   if (!found || !situation.plan) return null;
   const { units } = situation.plan;
   const sign = side === 'left' ? 1 : side === 'right' ? -1 : 0;
-  if (Math.abs(sign * m - found.reading) <= CRITICAL * found.sigma) return null;
-  const expected = Math.abs(found.reading);
+  if (Math.abs(sign * lengthBy(situation.inHand, m) - found.reading) <= CRITICAL * found.sigma) return null;
+  const expected = readingOn(situation.inHand, Math.abs(found.reading));
   const there = found.reading > 0 ? 'left' : 'right';
   const astray = sign * found.reading <= 0 && expected > CRITICAL * found.sigma;
   return astray

@@ -3,9 +3,11 @@ import type { Thing, Touch } from '../../job/entry-schema.ts';
 import type { Length } from '../../job/length.ts';
 import { endName, thingName } from '../../job/words.ts';
 import { capital } from '../../judge/words.ts';
-import { Button, ChoiceField, Keypad, Sheet } from '../../ui/index.ts';
+import { Button, ChoiceField, Sheet } from '../../ui/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { useReading } from '../set/use-reading.tsx';
+import { tapeLogged } from '../tape-logged.ts';
+import { TapedKeypad } from '../taped-keypad.tsx';
 import {
   type OffString,
   offsetDoubt,
@@ -48,11 +50,11 @@ export function StringFlow({ thing, onClose }: StringFlowProps) {
   const [begin, end] = [ends.from, ends.to].map((one) => thingName(one, plan));
   const name = endName(off.of, plan);
   const log = (more: { readonly station?: Length; readonly offset?: Length }) =>
-    void save({ kind: 'offset', ...off, ...more, side });
+    void save({ kind: 'offset', ...off, ...more, side, ...tapeLogged(situation.inHand) });
   const bounds = { max: plan.instruments.tapeLength.m, maxName: 'the tape’s length' } as const;
   if (measured !== 'offset' && !station)
     return (
-      <Keypad
+      <TapedKeypad
         title={`Along the string, ${begin} to ${name}`}
         units={plan.units}
         hint={`From ${begin} along the string towards ${end}, as far as the mark that a square puts across from it.`}
@@ -69,7 +71,7 @@ export function StringFlow({ thing, onClose }: StringFlowProps) {
       />
     );
   return (
-    <Keypad
+    <TapedKeypad
       title={`Square off the string, ${name}`}
       units={plan.units}
       hint={`Square off the string, to its ${side} as you walk from ${begin} to ${end}.`}

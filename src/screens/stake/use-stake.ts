@@ -3,13 +3,7 @@ import { bearingOf, distance, type SitePoint, subtract } from '../../geometry/po
 import { type RigidMotion, toPlan } from '../../geometry/rigid.ts';
 import type { Plan } from '../../job/plan-schema.ts';
 import type { Situation } from '../../judge/situation.ts';
-import {
-  aloneOrder,
-  type HolePulls,
-  holePulls,
-  type PlannedPull,
-  workOrder,
-} from '../../stakeout/index.ts';
+import { aloneOrder, type HolePulls, holePulls, type PlannedPull, workOrder } from '../../stakeout/index.ts';
 import { referencePlaces, stakePlaces } from '../drawn-site.ts';
 import { type JobBook, useJobBook } from '../job-book.ts';
 import { checksOf } from './checks-of.ts';

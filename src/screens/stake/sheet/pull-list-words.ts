@@ -10,23 +10,19 @@ const SIDES: Record<ListedHole['side'], string> = {
 /** `left of A–B`, as one walks from A to B. */
 export const sideOfLine = ({ side }: Pick<ListedHole, 'side'>): string => SIDES[side];
 
-/** Where both tapes begin, and how to read the list; for one person, or for two and more. */
+/** How both tapes are held, for one person or for more. */
 export function listIntro(alone: boolean): string[] {
-  const hooked =
-    'Hook both zero ends, one on A’s nail and one on B’s nail, and leave them there. Every length is nail to nail.';
-  const left = 'Left and right are as you walk from A to B.';
-  if (!alone)
-    return [
-      `${hooked} ${left}`,
-      'Carry both tapes from hole to hole, pull both tight, and drive the stake where their readings meet.',
-    ];
+  if (!alone) return [HOOKED];
   return [
-    `${hooked} ${left}`,
+    HOOKED,
     'At each hole pull the tape from A tight and scratch an arc with a nail held at its reading. Then swing the tape from B at its reading: where it meets the arc goes the stake.',
     'The holes are in an order in which no tape lies against a stake that is driven already.',
     'A check pull can be made alone: hook the zero end on the nail in one stake, and read at the other.',
   ];
 }
+
+const HOOKED =
+  'Hook both zero ends, one on A’s nail and one on B’s nail, and carry both tapes from hole to hole. Lengths are nail to nail; left and right are as you walk from A to B.';
 
 const isUnknown = ({ slope }: ListedTape): boolean => slope === null;
 

@@ -19,12 +19,18 @@ export interface SheetCard {
   readonly drawing: SheetDrawing | null;
 }
 
+/** A table of the sheet. */
+export interface SheetTable extends PaperTable {
+  /** So many of the cells after the first are what a tape must read: they stand out. */
+  readonly readings: number;
+}
+
 /** One part of the staking sheet. */
 export interface SheetPart {
   readonly heading: string;
   readonly drawing?: SheetDrawing;
   readonly sentences?: readonly string[];
-  readonly tables?: readonly PaperTable[];
+  readonly tables?: readonly SheetTable[];
   readonly cards?: readonly SheetCard[];
 }
 

@@ -4,13 +4,12 @@ import type { JobView } from '../../../judge/view.ts';
 import { capital, small } from '../../../judge/words.ts';
 import type { CheckSet, ListedHole, PlannedPull } from '../../../stakeout/index.ts';
 import { nailPulls } from '../../../stakeout/string-nails.ts';
-import type { PaperTable } from '../../build/paper-table.tsx';
 import { referencePlaces, stakePlaces } from '../../drawn-site.ts';
 import { alongSlope, riseBetween } from '../../rise.ts';
 import { guardWords } from '../check-words.ts';
 import { lieWords, placeWords } from '../place-words.ts';
 import { listIntro, riseWords } from './pull-list-words.ts';
-import { reads, type SheetPart, TO_WRITE } from './sheet-parts.ts';
+import { reads, type SheetPart, type SheetTable, TO_WRITE } from './sheet-parts.ts';
 
 const DEGREES = 180 / Math.PI;
 
@@ -37,7 +36,7 @@ export function referencePart(situation: Situation, view: JobView): SheetPart {
 }
 
 /** Further stakes and nails, each by its tapes from A and from B. */
-function furtherTables(situation: Situation, view: JobView): PaperTable[] {
+function furtherTables(situation: Situation, view: JobView): SheetTable[] {
   const stakes = stakePlaces(situation);
   const further = referencePlaces(situation);
   if (!stakes || further.length === 0) return [];
@@ -56,6 +55,7 @@ function furtherTables(situation: Situation, view: JobView): PaperTable[] {
   return [
     {
       caption: 'Further stakes and nails',
+      readings: 2,
       nameHead: 'Stake',
       heads: ['From A', 'From B', 'Side', 'Read, A', 'Read, B'],
       rows,
@@ -82,16 +82,17 @@ export function pullListPart(view: JobView, rows: readonly ListedHole[], alone: 
 export function pullListTable(
   view: Pick<JobView, 'plan' | 'inHand'>,
   rows: readonly ListedHole[],
-): PaperTable {
+): SheetTable {
   const sloping = rows.some(({ tapes }) => tapes.some(({ slope }) => slope !== null));
   return {
     caption: 'Tapes to every hole, in the order of the work',
+    readings: sloping ? 4 : 2,
     nameHead: 'Hole',
     heads: [
       'From A, level',
       'From B, level',
       ...(sloping ? ['From A, along the slope', 'From B, along the slope'] : []),
-      'Side of A–B',
+      'Side',
       'Tapes cross',
       'Good to',
       'Read, A',
@@ -141,7 +142,7 @@ function checkTable(
   view: JobView,
   caption: string,
   pulls: readonly PlannedPull[],
-): PaperTable {
+): SheetTable {
   const slopes = pulls.map(({ from, to, expected }) => {
     const rise = riseBetween(situation, from, to);
     return rise === null ? null : alongSlope(expected, rise);
@@ -149,6 +150,7 @@ function checkTable(
   const sloping = slopes.some((slope) => slope !== null);
   return {
     caption,
+    readings: sloping ? 2 : 1,
     nameHead: 'Pull',
     heads: ['Level', ...(sloping ? ['Along the slope'] : []), 'Read'],
     rows: pulls.map(({ from, to, expected }, i) => [

@@ -16,7 +16,15 @@ import {
   stringsWords,
 } from '../strings/string-words.ts';
 import type { JobStrings } from '../strings/strings-of.ts';
-import { NONE, reads, type SheetCard, type SheetDrawing, type SheetPart, TO_WRITE } from './sheet-parts.ts';
+import {
+  NONE,
+  reads,
+  type SheetCard,
+  type SheetDrawing,
+  type SheetPart,
+  type SheetTable,
+  TO_WRITE,
+} from './sheet-parts.ts';
 
 /** Every string with its nails, and its marks. */
 export function stringsPart(view: JobView, { plan }: JobStrings, drawing: SheetDrawing): SheetPart | null {
@@ -42,7 +50,8 @@ export function stringsPart(view: JobView, { plan }: JobStrings, drawing: SheetD
   };
 }
 
-const stringsTable = (view: JobView, strings: readonly LaidString[]) => ({
+const stringsTable = (view: JobView, strings: readonly LaidString[]): SheetTable => ({
+  readings: 3,
   caption: 'Marks along every string, from its first nail',
   nameHead: 'String',
   heads: ['Nails', 'Nail to nail', 'Marks', 'Hangs in the middle'],
@@ -55,10 +64,11 @@ const stringsTable = (view: JobView, strings: readonly LaidString[]) => ({
   ]),
 });
 
-const nailsTable = (view: JobView, strings: readonly LaidString[]) => ({
+const nailsTable = (view: JobView, strings: readonly LaidString[]): SheetTable => ({
+  readings: 2,
   caption: 'Nails of the strings, level tapes',
   nameHead: 'Nail',
-  heads: ['From A', 'From B', 'Side of A–B', 'Read, A', 'Read, B'],
+  heads: ['From A', 'From B', 'Side', 'Read, A', 'Read, B'],
   rows: strings.flatMap(({ nails }) =>
     nails.map(({ label, pulls: { fromA, fromB, side, withinTape } }) => [
       label,

@@ -1,8 +1,7 @@
 import { unbroken } from '../../../ui/unbroken.ts';
 import type { Units } from '../../../units/index.ts';
-import type { PaperTable } from '../../build/paper-table.tsx';
 import { PaperDrawing } from './paper-drawing.tsx';
-import type { SheetCard, SheetPart, StakingSheet } from './sheet-parts.ts';
+import type { SheetCard, SheetPart, SheetTable, StakingSheet } from './sheet-parts.ts';
 
 export interface StakingPaperProps {
   readonly sheet: StakingSheet;
@@ -42,7 +41,7 @@ function Part({ part, units }: { readonly part: SheetPart; readonly units: Units
         <p key={words}>{unbroken(words)}</p>
       ))}
       {tables.map((table) => (
-        <SheetTable key={table.caption} {...table} />
+        <Table key={table.caption} {...table} />
       ))}
       {cards.length > 0 && (
         <div class="staking-cards">
@@ -56,7 +55,7 @@ function Part({ part, units }: { readonly part: SheetPart; readonly units: Units
 }
 
 /** On a narrow screen each row stands as a block, its cells under their names. */
-function SheetTable({ caption, nameHead, heads, rows }: PaperTable) {
+function Table({ caption, nameHead, heads, rows, readings }: SheetTable) {
   return (
     <table>
       <caption>{caption}</caption>
@@ -74,7 +73,7 @@ function SheetTable({ caption, nameHead, heads, rows }: PaperTable) {
           <tr key={name}>
             <th scope="row">{name}</th>
             {cells.map((cell, i) => (
-              <td key={heads[i]} data-head={heads[i]}>
+              <td key={heads[i]} data-head={heads[i]} class={i < readings ? 'staking-reading' : undefined}>
                 {unbroken(cell)}
               </td>
             ))}

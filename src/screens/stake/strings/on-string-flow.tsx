@@ -1,10 +1,12 @@
 import type { Thing } from '../../../job/entry-schema.ts';
 import { thingName } from '../../../job/words.ts';
+import { readingOn } from '../../../measure/index.ts';
 import { tapeSigma } from '../../../plan/index.ts';
-import { Keypad } from '../../../ui/index.ts';
 import { doubtWords } from '../../belief.ts';
 import { useJobBook } from '../../job-book.ts';
 import { useReading } from '../../set/use-reading.tsx';
+import { tapeLogged } from '../../tape-logged.ts';
+import { TapedKeypad } from '../../taped-keypad.tsx';
 import { stationDoubt } from '../string-belief.ts';
 
 export interface OnStringFlowProps {
@@ -33,19 +35,21 @@ export function OnStringFlow({ from, to, hole, expected, onClose }: OnStringFlow
     stationDoubt(situation, off, m) ??
     doubtWords({
       reading: m,
-      expected,
+      expected: readingOn(situation.inHand, expected),
       sigma: Math.hypot(DRIVEN_OFF, tapeSigma(m, plan.instruments)),
       units: plan.units,
     });
   return (
-    <Keypad
+    <TapedKeypad
       title={`Along the string, ${begin} to stake ${hole}`}
       units={plan.units}
       hint={`The string runs from ${begin} to ${end} over the nail in stake ${hole}. Tape along it from ${begin} to the nail.`}
       expected={expected}
       bounds={{ max: plan.instruments.tapeLength.m, maxName: 'the tape’s length' }}
       check={check}
-      onDone={(station) => void save({ kind: 'offset', ...off, station, side: 'on' })}
+      onDone={(station) =>
+        void save({ kind: 'offset', ...off, station, side: 'on', ...tapeLogged(situation.inHand) })
+      }
       onClose={onClose}
     />
   );

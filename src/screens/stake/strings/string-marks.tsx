@@ -2,8 +2,10 @@ import { cross, distance, dot, type SitePoint, scale, subtract } from '../../../
 import type { Thing } from '../../../job/entry-schema.ts';
 import { type JobView, pointOf, stakeOf, stands } from '../../../judge/view.ts';
 import { moveWords } from '../../../judge/words.ts';
+import { readingOn } from '../../../measure/index.ts';
 import type { LaidString } from '../../../stakeout/string-types.ts';
 import { Button, PullRow } from '../../../ui/index.ts';
+import { heldWords } from '../../rise-words.ts';
 import { nailThing } from './strings-of.ts';
 
 export interface StringMarksProps {
@@ -30,8 +32,8 @@ export function StringMarks({ view, string, onRead }: StringMarksProps) {
             <PullRow
               live={onRead !== null}
               from={`${string.nails[0].label} to hole ${mark.hole}`}
-              held="along the string, level"
-              m={at}
+              held={`along the string, ${heldWords(view, 'level')}`}
+              m={readingOn(view.inHand, at)}
               units={units}
             />
             {found && found.words !== null && <p>{found.words}</p>}

@@ -3,6 +3,7 @@ import { add, distance, scale, subtract, type Vec } from '../../../geometry/poin
 import { type Length, roundedLength } from '../../../job/length.ts';
 import type { JobView } from '../../../judge/view.ts';
 import { wayWords } from '../../../judge/words.ts';
+import { readingOn } from '../../../measure/index.ts';
 import { faceHalf } from '../../../stakeout/string-face.ts';
 import type { LaidString } from '../../../stakeout/string-types.ts';
 import { forFaces } from '../../../stakeout/strings.ts';
@@ -11,6 +12,7 @@ import { drawnSite } from '../../drawn-site.ts';
 import { HoldChoice } from '../../hold-choice.tsx';
 import { useJobBook } from '../../job-book.ts';
 import { PullFlow, type PullToRead } from '../../pull-flow.tsx';
+import { heldWords } from '../../rise-words.ts';
 import { useHold } from '../../use-hold.ts';
 import { useLog } from '../../use-log.ts';
 import { drawnString } from './drawn-strings.ts';
@@ -94,8 +96,8 @@ export function StringSheet({ view, strings, string, onClose }: StringSheetProps
       {next && <StringMarks view={view} string={shown} onRead={null} />}
       <PullRow
         from="Nail to nail"
-        held={`${shown.nails[0].label} to ${shown.nails[1].label}, level`}
-        m={shown.length}
+        held={`${shown.nails[0].label} to ${shown.nails[1].label}, ${heldWords(situation, 'level')}`}
+        m={readingOn(situation.inHand, shown.length)}
         units={units}
       />
       <p>{sagWords(shown, units)}</p>

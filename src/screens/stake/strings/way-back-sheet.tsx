@@ -6,13 +6,14 @@ import { endName, thingName } from '../../../job/words.ts';
 import type { JobView } from '../../../judge/view.ts';
 import { type ReadString, type WaysBack, waysBack } from '../../../judge/ways-back.ts';
 import { capital, small } from '../../../judge/words.ts';
+import { readingOn } from '../../../measure/index.ts';
 import type { NoTapes, RefindPull, StringBack, TapesBack } from '../../../stakeout/refind-types.ts';
 import { Button, CheckField, PlanDrawing, Problem, PullRow, Sheet } from '../../../ui/index.ts';
 import { drawnSite } from '../../drawn-site.ts';
 import { HoldChoice } from '../../hold-choice.tsx';
 import { useJobBook } from '../../job-book.ts';
 import { More } from '../../more.tsx';
-import { heldTape } from '../../rise-words.ts';
+import { heldTape, heldWords } from '../../rise-words.ts';
 import { useHold } from '../../use-hold.ts';
 
 export interface WayBackSheetProps {
@@ -169,8 +170,8 @@ function StringRow({ view, back, children }: StringRowProps) {
     <>
       <PullRow
         from={`string ${from} to ${to}, from ${from}`}
-        held="along it, level"
-        m={back.station}
+        held={`along it, ${heldWords(view, 'level')}`}
+        m={readingOn(view.inHand, back.station)}
         units={units}
       />
       <p>
