@@ -1,8 +1,11 @@
 import type { ComponentChildren } from 'preact';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { Caution, type HoleLook, HoleStrip, PlanDrawing } from '../../ui/index.ts';
+import { unbroken } from '../../ui/unbroken.ts';
+import type { Units } from '../../units/index.ts';
 import { BuyButton } from '../build/buy-button.tsx';
 import { drawnSite, stateOf } from '../drawn-site.ts';
+import { handDigWords } from '../hand-dig.ts';
 import { HeightsButton } from '../heights/heights-button.tsx';
 import { useJobBook } from '../job-book.ts';
 import { JobFrame } from '../job-frame.tsx';
@@ -18,12 +21,17 @@ export function digLook(hole: HoleAssessment): HoleLook {
   const state = stateOf(hole);
   const task = digTask(hole);
   if (state !== 'dug') return { state };
-  const { depth, width } = hole.dug;
-  const short = [depth, width].some(({ verdict }) => verdict === 'out');
+  const { depth, width, room } = hole.dug;
+  const short = [depth, width, room].some(({ verdict }) => verdict === 'out');
   if (short) return { state, verdict: 'out' };
   if (task === 'unknown') return { state };
-  if (task !== 'done') return { state, verdict: 'unsure' };
-  return { state, verdict: 'in', checked: depth.checked && width.checked };
+  if (task !== 'done' && task !== 'middle') return { state, verdict: 'unsure' };
+  // Its middle, while nobody has measured it or nothing guards it, is not known to be right.
+  return {
+    state,
+    verdict: 'in',
+    checked: depth.checked && width.checked && room.verdict === 'in' && room.checked,
+  };
 }
 
 export interface DigPageProps {
@@ -50,7 +58,7 @@ export function DigPage({ actions, hole, children }: DigPageProps) {
         {...drawnSite(situation, assessment.holes, { live: hole ?? null, lookOf: digLook })}
       />
       <LastDug but={hole ?? null} />
-      <DigCautions />
+      <DigCautions units={plan.units} />
       {undug && <StringsButton hole={hole ?? null} />}
       <WayBackButton hole={hole ?? null} />
       <HeightsButton hole={hole ?? null} />
@@ -68,13 +76,13 @@ export function DigPage({ actions, hole, children }: DigPageProps) {
   );
 }
 
-function DigCautions() {
+function DigCautions({ units }: { readonly units: Units }) {
   return (
     <Caution title="open holes">
       <ul class="points">
         <li>Cover or fence every open hole whenever you turn your back on it.</li>
         <li>Nobody climbs in, or reaches in with the head: the walls come without warning.</li>
-        <li>By the marks of services dig by hand.</li>
+        <li>{unbroken(handDigWords(units))}</li>
         <li>Look up before you raise a bar, an auger or a rod: keep well clear of overhead lines.</li>
       </ul>
     </Caution>

@@ -11,12 +11,15 @@ export function sideWords({ side }: Pick<HolePulls, 'side'>): string {
 
 /** Station and offset: `4′ 1″ along from A, then 12′ 3″ square off to the left.` */
 export function stationWords({ station, offset, side }: HolePulls, units: Units): string {
+  const off = formatLength(Math.abs(offset), units);
+  if (formatLength(Math.abs(station), units) === formatLength(0, units) && side !== 'on-line')
+    return `${off} square off A–B from A’s own nail, to the ${side}.`;
   const along =
     station < 0
       ? `${formatLength(-station, units)} back from A, away from B`
       : `${formatLength(station, units)} along from A`;
   if (side === 'on-line') return `${along}, on the line.`;
-  return `${along}, then ${formatLength(Math.abs(offset), units)} square off to the ${side}.`;
+  return `${along}, then ${off} square off to the ${side}.`;
 }
 
 const DEGREES = 180 / Math.PI;

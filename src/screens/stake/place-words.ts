@@ -12,10 +12,16 @@ export const typedPlace = ({ x, y }: PlanPoint, units: Units): PlanPlace => ({
   front: roundedLength(y, units),
 });
 
-/** `12′ 0″ to the left of the plan’s centre and 15′ 6″ behind it`. */
+/** `12′ 0″ to the left of the plan’s centre and 15′ 6″ behind it`; what rounds to nothing is not said. */
 export function placeWords({ right, front }: { right: number; front: number }, units: Units): string {
   const size = (m: number) => formatLength(Math.abs(m), units);
-  return `${size(right)} to the ${right < 0 ? 'left' : 'right'} of the plan’s centre and ${size(front)} ${front < 0 ? 'behind' : 'in front of'} it`;
+  const isNothing = (m: number) => size(m) === formatLength(0, units);
+  const aside = `to the ${right < 0 ? 'left' : 'right'} of`;
+  const along = front < 0 ? 'behind' : 'in front of';
+  if (isNothing(right) && isNothing(front)) return 'at the plan’s centre';
+  if (isNothing(front)) return `${size(right)} straight ${aside} the plan’s centre`;
+  if (isNothing(right)) return `${size(front)} straight ${along} the plan’s centre`;
+  return `${size(right)} ${aside} the plan’s centre and ${size(front)} ${along} it`;
 }
 
 /** How the plan lies, for someone who walks from A to B. */
@@ -24,7 +30,9 @@ export function lieWords(motion: RigidMotion, units: Units): string {
   const front = bearingOf(subtract(toSite(motion, { x: 0, y: 1 }), centre));
   const along =
     centre.x < 0 ? `${formatLength(-centre.x, units)} back from A` : `${formatLength(centre.x, units)} along`;
-  const square = `${formatLength(Math.abs(centre.y), units)} to the ${centre.y < 0 ? 'right' : 'left'}`;
+  const off = formatLength(Math.abs(centre.y), units);
+  const square =
+    off === formatLength(0, units) ? 'on the line' : `${off} to the ${centre.y < 0 ? 'right' : 'left'}`;
   return `Walk from A to B: the plan’s centre lies ${along} and ${square}. Its front looks ${frontWords(front, centre.y)}.`;
 }
 

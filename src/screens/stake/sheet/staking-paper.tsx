@@ -20,7 +20,7 @@ export function StakingPaper({ sheet: { job, head, cautions, parts }, units }: S
         <p>Caution</p>
         <ul>
           {cautions.map((words) => (
-            <li key={words}>{words}</li>
+            <li key={words}>{unbroken(words)}</li>
           ))}
         </ul>
       </div>

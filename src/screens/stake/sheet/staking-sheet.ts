@@ -7,6 +7,7 @@ import { type JobView, viewOf } from '../../../judge/view.ts';
 import type { Drawn } from '../../../ui/index.ts';
 import { formatSmall, type Units } from '../../../units/index.ts';
 import { drawnSite } from '../../drawn-site.ts';
+import { handDigWords } from '../../hand-dig.ts';
 import { stringsOf } from '../strings/strings-of.ts';
 import { stakeOf } from '../use-stake.ts';
 import { pullRows } from './pull-rows.ts';
@@ -52,7 +53,7 @@ export function stakingSheet(asked: SheetAsked): StakingSheet | null {
   return {
     job: view.plan.name,
     head: headWords(asked, view),
-    cautions: CAUTIONS,
+    cautions: cautionsFor(view.plan.units),
     parts: parts.filter((part) => part !== null),
   };
 }
@@ -91,8 +92,9 @@ function tapeWords({ inHand, plan }: Pick<JobView, 'inHand' | 'plan'>): string {
 }
 
 /** What can hurt, or be lost, with nothing but paper in hand. */
-const CAUTIONS = [
-  'Have every buried line marked before a stake is driven, private lines too. Near a mark dig by hand.',
+const cautionsFor = (units: Units): string[] => [
+  'Have every buried line marked before a stake is driven, private lines too.',
+  handDigWords(units),
   'A tape that sags or runs along a slope reads too long. Hold it level and tight unless a length is told along the slope.',
   'Two tapes meet on both sides of A–B: mind the side.',
   'Make the check pulls before digging, and the ties of a hole before its stake is dug away.',
