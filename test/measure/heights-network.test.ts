@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Body, Entry, HeightPoint } from '../../src/job/entry-schema.ts';
+import type { Body, Entry, EntryOf, HeightPoint } from '../../src/job/entry-schema.ts';
 import { variancesAgainstMean } from '../../src/measure/height-tops.ts';
 import { heights } from '../../src/measure/index.ts';
 import { apart, Book, INSTRUMENTS, metres, post, stake } from './build.ts';
@@ -12,7 +12,7 @@ const turning = (label: string) => ({ point: 'turning-point', label }) as const;
 const atStake = (label: string) => ({ point: 'stake', label }) as const;
 const ROD = INSTRUMENTS.rodError.m;
 
-const difference = (from: HeightPoint, to: HeightPoint, rise: number): Body => ({
+const difference = (from: HeightPoint, to: HeightPoint, rise: number): EntryOf<'difference'>['body'] => ({
   kind: 'difference',
   by: 'laser',
   from,

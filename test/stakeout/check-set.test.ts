@@ -45,8 +45,7 @@ function adjusted({ holes, baseline, instruments }: ReturnType<typeof jobOf>, pu
     ({ from, to, expected }, i): EntryOf<'pull'> => ({
       id: `e${i}`,
       at: '2026-05-01T08:00:00.000Z',
-      lamport: i + 1,
-      device: 'test',
+      seq: i + 1,
       body: {
         kind: 'pull',
         from,

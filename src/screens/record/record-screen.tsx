@@ -10,6 +10,7 @@ import { backupState, outcomeWords } from './back-up.ts';
 import { computedWords } from './computed.ts';
 import { DugTable } from './dug-table.tsx';
 import { FieldBookList } from './field-book.tsx';
+import { ReadingsButton } from './readings-button.tsx';
 import { countWords, dugRows, setRows } from './record-rows.ts';
 import { SetTable } from './set-table.tsx';
 import { type BackUp, useBackUp } from './use-back-up.ts';
@@ -40,6 +41,7 @@ export function RecordScreen(_: PhaseProps) {
         <FrameButton />
         <BuyButton />
       </ButtonRow>
+      <ReadingsButton />
       <RecordTables />
       <Computed />
       <FieldBookList />

@@ -5,6 +5,7 @@ import type { Body } from '../../../src/job/entry-schema.ts';
 import { RecordScreen } from '../../../src/screens/record/record-screen.tsx';
 import { sampleBodies } from '../../job/sample.ts';
 import { openScreen } from '../plan/open-screen.tsx';
+import { PROVED } from '../stake/field-day.ts';
 
 afterEach(() => {
   vi.restoreAllMocks();
@@ -33,6 +34,31 @@ describe('the record', () => {
     await openScreen(RecordScreen, [sampleBodies.plan]);
     fireEvent.click(screen.getByRole('button', { name: 'Print' }));
     expect(print).toHaveBeenCalledOnce();
+  });
+
+  test('tells what the adjustment says of every reading, for paper too, one tap further', async () => {
+    await openScreen(RecordScreen, PROVED);
+    fireEvent.click(screen.getByRole('button', { name: 'Every reading' }));
+    const sheet = within(await screen.findByRole('dialog', { name: 'Every reading' }));
+    const pulls = within(await sheet.findByRole('table', { name: 'Tape pulls' }));
+    expect(pulls.getByRole('rowheader', { name: '1. A to B' })).toBeTruthy();
+    expect(pulls.getAllByRole('columnheader').map(({ textContent }) => textContent)).toEqual([
+      'Pull',
+      'Read',
+      'Should read',
+      'Off by',
+      'Guarded',
+      'Against luck',
+      'Shows from',
+    ]);
+    expect(sheet.getByText(/^Shows from: the smallest misreading/)).toBeTruthy();
+    expect(sheet.getByRole('button', { name: 'Print' })).toBeTruthy();
+  });
+
+  test('says that nothing tells of a place before anything is pulled', async () => {
+    await openScreen(RecordScreen, [sampleBodies.plan, sampleBodies.site]);
+    fireEvent.click(screen.getByRole('button', { name: 'Every reading' }));
+    expect(await screen.findByText('No pull tells of a place yet.')).toBeTruthy();
   });
 
   test('without a plan still shows its field book', async () => {
