@@ -15,6 +15,16 @@ export {
 export type { Hole, Section, SitedHole } from './hole.ts';
 export { holesOf, PIER_LABEL, sectionOf } from './holes.ts';
 export { type LaidPlan, LEAST_BASELINE, layPlan, placeOf } from './lay.ts';
+export {
+  fiveTapes,
+  foundBy,
+  type LaidOn,
+  type LaidOnPegs,
+  type LaidOnStakes,
+  type LaidOnTwo,
+  layOnPegs,
+  layOnStakes,
+} from './lay-on.ts';
 export { ringRadius } from './ring.ts';
 export { sectionsFor } from './sections.ts';
 export { tapeSigma } from './tape.ts';

@@ -1,11 +1,12 @@
-import type { SitePoint } from '../geometry/point.ts';
+import type { PlanPoint, SitePoint, Vec } from '../geometry/point.ts';
 import { toSite } from '../geometry/rigid.ts';
 import type { PullEnd, Thing } from '../job/entry-schema.ts';
 import { thingKey } from '../job/log.ts';
 import { thingName } from '../job/words.ts';
-import type { Situation } from '../judge/situation.ts';
+import { groundOf, type Situation } from '../judge/situation.ts';
 import type { HoleAssessment } from '../judge/types.ts';
-import type { Drawn, DrawnHole, DrawnPull, HoleLook, HoleState } from '../ui/index.ts';
+import type { LaidLine } from '../plan/index.ts';
+import type { Drawn, DrawnHole, DrawnLine, DrawnPull, HoleLook, HoleState } from '../ui/index.ts';
 
 /** How far a hole has come. */
 export function stateOf({ staked, dug, set, poured }: HoleAssessment): HoleState {
@@ -29,7 +30,7 @@ export interface DrawnSiteOptions {
  * Holes are drawn where they were planned, by `lookOf`: their state, where it is not given.
  */
 export function drawnSite(
-  situation: Pick<Situation, 'holes' | 'laid' | 'measured'>,
+  situation: Pick<Situation, 'plan' | 'holes' | 'laid' | 'measured'>,
   assessed: readonly HoleAssessment[],
   options: DrawnSiteOptions = {},
 ): Drawn {
@@ -54,13 +55,26 @@ export function drawnSite(
   );
   const stakes = stakePlaces(situation);
   const references = referencePlaces(situation);
+  const lines = groundOf(situation).lines.map((line) =>
+    drawnLine(line, (place) => (laid ? toSite(laid.motion, place) : place)),
+  );
   return {
     holes: drawn,
     ...(front ? { front: frontIn(laid?.motion.turn ?? 0) } : {}),
     ...(stakes ? { stakes } : {}),
     ...(references.length > 0 ? { references } : {}),
+    ...(lines.length > 0 ? { lines } : {}),
     pulls,
   };
+}
+
+/** @param place from the plan frame to that of the drawing */
+export function drawnLine(
+  { name, kind, from, to, noStakes }: LaidLine,
+  place: (at: PlanPoint) => Vec = (at) => at,
+): DrawnLine {
+  const ends = { name, from: place(from), to: place(to), wall: kind === 'house' };
+  return noStakes === null ? ends : { ...ends, barred: noStakes };
 }
 
 /** Bearing of the plan's front, its +y, in a frame in which the plan lies turned so. */

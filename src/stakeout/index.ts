@@ -1,6 +1,7 @@
 export { aloneOrder } from './alone-order.ts';
 export { checkPulls } from './check-pulls.ts';
 export { type CheckSet, checkSet } from './check-set.ts';
+export { closureOf } from './closure.ts';
 export { compareStakes } from './compare-stakes.ts';
 export { crossingAt, gradeOf } from './crossing.ts';
 export { NOTICED } from './guarding-pulls.ts';

@@ -3,7 +3,7 @@ export { Button, ButtonLink, ButtonRow } from './button.tsx';
 export { Caution } from './caution.tsx';
 export { CheckField } from './check-field.tsx';
 export { type Choice, ChoiceField } from './choice-field.tsx';
-export type { Drawn, DrawnFace, DrawnHole, DrawnPull } from './drawing/drawn.ts';
+export type { Drawn, DrawnFace, DrawnHole, DrawnLine, DrawnPull } from './drawing/drawn.ts';
 export { PlanDrawing } from './drawing/plan-drawing.tsx';
 export { Figure } from './figure.tsx';
 export { FilePick } from './file-pick.tsx';

@@ -45,6 +45,17 @@ export interface DrawnReference {
   readonly awayFrom?: Vec;
 }
 
+/** A line on the ground: a boundary, a wall of a house, the edge of where stakes can stand. */
+export interface DrawnLine {
+  readonly name: string;
+  readonly from: Vec;
+  readonly to: Vec;
+  /** It ends at its two points; other lines run on. */
+  readonly wall: boolean;
+  /** The side on which nothing can stand, of a person who walks from `from` to `to`. */
+  readonly barred?: 'left' | 'right';
+}
+
 /** Everything on one drawing. */
 export interface Drawn {
   readonly holes: readonly DrawnHole[];
@@ -56,6 +67,7 @@ export interface Drawn {
   /** Only what lies within `reach` of a place is shown, as large as it will go; without it all is shown. */
   readonly focus?: { readonly at: Vec; readonly reach: number };
   readonly faces?: readonly DrawnFace[];
+  readonly lines?: readonly DrawnLine[];
   /** Bearing that the plan's front looks to; an arrow shows it. */
   readonly front?: number;
 }

@@ -1,6 +1,7 @@
 import type { Vec } from '../../geometry/point.ts';
 import { distance, unit } from '../../geometry/point.ts';
 import type { Drawn, DrawnHole, DrawnReference } from './drawn.ts';
+import { type PlacedLine, placeLine, placesOfLines } from './ground.ts';
 import { type Box, boxAround, type LabelTask, type Obstacles, placeLabels, type Segment } from './labels.ts';
 import {
   beforeFront,
@@ -51,6 +52,7 @@ export interface Layout {
   readonly nails: readonly PlacedNail[];
   readonly faces: readonly PlacedFace[];
   readonly front: { readonly arrow: Segment; readonly label: Label | null } | null;
+  readonly ground: readonly (PlacedLine & { readonly label: Label | null })[];
   readonly exaggeration: number;
   /** Letters are so many times their usual size. */
   readonly text: number;
@@ -79,7 +81,7 @@ const ARROW = { start: 6, length: 36 };
  */
 export function layOut(all: Drawn, width: number, maxHeight: number, text = 1): Layout {
   const drawn = inFocus(all);
-  const { holes, stakes, references = [], faces = [] } = drawn;
+  const { holes, stakes, references = [], faces = [], lines: onGround = [] } = drawn;
   const view = viewOf(drawn, turnOf(all), { width, maxHeight, text });
   const spots = holes.map(({ place }) => view.spot(place));
   const r = markRadius(spots);
@@ -90,20 +92,28 @@ export function layOut(all: Drawn, width: number, maxHeight: number, text = 1): 
   const stakeSpots = [...(stakes ? [stakes.a, stakes.b] : []), ...further.map(({ place }) => place)];
   const bars = faces.flatMap((face) => faceBar(face, marks, view.turn) ?? []);
   const front = drawn.front === undefined ? null : frontArrow(spots, r, drawn.front + view.turn);
+  const ground = onGround.flatMap((line) => placeLine(line, view) ?? []);
   const tasks = (usual: number): LabelTask[] => [
     ...marks.map((mark) => holeTask(mark, usual, text)),
     ...nails.map((nail) => ({ ...nail, size: LEAST_LABEL_SIZE * text })),
     ...bars.map((bar) => faceTask(bar, text)),
     ...(front ? [frontTask(front, text)] : []),
+    ...ground.map((line) => groundTask(line, text)),
   ];
   const labels = placeInLargestSize(tasks, {
     boxes: stakeSpots.flatMap((place) => stakeBoxes(view.spot(place), text)),
-    segments: [...lines(drawn, view), ...arrows.filter((arrow) => arrow !== null)],
+    segments: [
+      ...lines(drawn, view),
+      ...arrows.filter((arrow) => arrow !== null),
+      ...ground.map(({ line }) => line),
+    ],
     within: { left: 0, right: view.width, top: 0, bottom: view.height },
     centre: middle(spots),
   });
   const label = (i: number) => labels[i] ?? null;
   const [toNails, toFaces] = [holes.length, holes.length + nails.length];
+  const toFront = toFaces + bars.length;
+  const toGround = toFront + (front ? 1 : 0);
   return {
     view,
     text,
@@ -116,7 +126,8 @@ export function layOut(all: Drawn, width: number, maxHeight: number, text = 1): 
     holes: marks.map(({ hole, at }, i) => ({ hole, at, r, label: label(i), arrow: arrows[i]! })),
     nails: nails.map(({ text: name, at }, i) => ({ name, at, label: label(toNails + i) })),
     faces: bars.map(({ hole, name, bar }, i) => ({ hole, name, bar, label: label(toFaces + i) })),
-    front: front && { arrow: front, label: label(toFaces + bars.length) },
+    front: front && { arrow: front, label: label(toFront) },
+    ground: ground.map((line, i) => ({ ...line, label: label(toGround + i) })),
   };
 }
 
@@ -150,7 +161,7 @@ interface Room {
 
 /** Holds all that has a place, and the arrow before the plan's front. A near view cuts lines at its edge. */
 function viewOf(drawn: Drawn, turn: number, { width, maxHeight, text }: Room): View {
-  const { holes, stakes, references = [], pulls = [], front, focus } = drawn;
+  const { holes, stakes, references = [], pulls = [], lines: onGround = [], front, focus } = drawn;
   const places = holes.map(({ place }) => place);
   const all = [
     ...places,
@@ -158,6 +169,7 @@ function viewOf(drawn: Drawn, turn: number, { width, maxHeight, text }: Room): V
     ...references.map(({ place }) => place),
     ...(focus ? [] : pulls.flatMap(({ from, to }) => [from, to])),
   ];
+  if (!focus) all.push(...placesOfLines(onGround, all));
   const holding = (more: readonly Vec[]) => fitView([...all, ...more], turn, width, maxHeight, text);
   const bare = holding([]);
   return front === undefined ? bare : holding([beforeFront(places, front, bare.pxPerMetre)]);
@@ -222,6 +234,13 @@ const frontTask = (arrow: Segment, text: number): LabelTask => ({
   text: FRONT,
   at: halfway(arrow),
   r: FRONT_ARROW.length / 2,
+  size: WORD_SIZE * text,
+});
+
+const groundTask = ({ name, line }: PlacedLine, text: number): LabelTask => ({
+  text: name,
+  at: halfway(line),
+  r: 2,
   size: WORD_SIZE * text,
 });
 

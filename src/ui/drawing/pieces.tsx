@@ -172,6 +172,24 @@ export function FrontMark({ front: { arrow, label } }: { readonly front: NonNull
   );
 }
 
+/** A line on the ground, with strokes on the side on which nothing can stand. */
+export function GroundLine({
+  line: { name, wall, line, strokes, label },
+}: {
+  readonly line: Layout['ground'][number];
+}) {
+  const ends = ({ from, to }: Segment) => ({ x1: from.x, y1: from.y, x2: to.x, y2: to.y });
+  return (
+    <g class={wall ? 'drawn-ground drawn-wall' : 'drawn-ground'}>
+      <line {...ends(line)} />
+      {strokes.map((stroke) => (
+        <line key={stroke.from.x + stroke.from.y} class="drawn-barred" {...ends(stroke)} />
+      ))}
+      <LabelText label={label} words={name} />
+    </g>
+  );
+}
+
 /** Half width and length of an arrow's head, pixels. */
 const HEAD = { half: 9, length: 16 };
 const FRONT_HEAD = { half: 6, length: 10 };

@@ -11,6 +11,7 @@ import {
   Footer,
   FrontMark,
   footerOf,
+  GroundLine,
   HoleMark,
   NailDot,
   Outline,
@@ -64,6 +65,9 @@ export function PlanDrawing({ title, units, onHole, maxHeight = USUAL_HEIGHT, ..
         height={height}
         viewBox={`0 0 ${width} ${height}`}
       >
+        {layout.ground.map((line) => (
+          <GroundLine key={line.name} line={line} />
+        ))}
         {stakes && layout.stakes && <Baseline {...layout.stakes} text={text} />}
         {layout.references.map(({ name, at }) => (
           <ReferenceStake key={name} label={name} at={at} text={text} />

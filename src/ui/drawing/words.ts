@@ -6,7 +6,7 @@ import { turnAsStanding } from './view.ts';
 /** The drawing told to someone who cannot see it: what stands where it is, what is being pulled, what is to be pushed. */
 export function describeDrawing(
   title: string,
-  { holes, stakes, references = [], pulls = [], faces = [], front }: Drawn,
+  { holes, stakes, references = [], pulls = [], faces = [], lines = [], front }: Drawn,
   exaggerated: number,
 ): string {
   const sentences = [`${title}, seen from above.`];
@@ -20,6 +20,7 @@ export function describeDrawing(
   if (front !== undefined) sentences.push(`The plan’s front is ${wayOnDrawing(front + turn)}.`);
   if (references.length > 0)
     sentences.push(`Further stakes: ${references.map(({ label }) => label).join(', ')}.`);
+  if (lines.length > 0) sentences.push(`Lines on the ground: ${lines.map(({ name }) => name).join(', ')}.`);
   const groups = new Map<string, string[]>();
   for (const hole of holes) {
     const words = holeWords(hole);
