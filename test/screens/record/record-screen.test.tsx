@@ -5,6 +5,7 @@ import type { Body } from '../../../src/job/entry-schema.ts';
 import { RecordScreen } from '../../../src/screens/record/record-screen.tsx';
 import { sampleBodies } from '../../job/sample.ts';
 import { openScreen } from '../plan/open-screen.tsx';
+import { press, whole } from '../press.ts';
 import { PROVED } from '../stake/field-day.ts';
 
 afterEach(() => {
@@ -38,9 +39,10 @@ describe('the record', () => {
 
   test('tells what the adjustment says of every reading, for paper too, one tap further', async () => {
     await openScreen(RecordScreen, PROVED);
-    fireEvent.click(screen.getByRole('button', { name: 'Every reading' }));
-    const sheet = within(await screen.findByRole('dialog', { name: 'Every reading' }));
-    const pulls = within(await sheet.findByRole('table', { name: 'Tape pulls' }));
+    press('Every reading');
+    await whole();
+    const pulls = within(screen.getByRole('table', { name: 'Tape pulls' }));
+    const sheet = within(screen.getByRole('dialog', { name: 'Every reading' }));
     expect(pulls.getByRole('rowheader', { name: '1. A to B' })).toBeTruthy();
     expect(pulls.getAllByRole('columnheader').map(({ textContent }) => textContent)).toEqual([
       'Pull',
@@ -57,8 +59,9 @@ describe('the record', () => {
 
   test('says that nothing tells of a place before anything is pulled', async () => {
     await openScreen(RecordScreen, [sampleBodies.plan, sampleBodies.site]);
-    fireEvent.click(screen.getByRole('button', { name: 'Every reading' }));
-    expect(await screen.findByText('No pull tells of a place yet.')).toBeTruthy();
+    press('Every reading');
+    await whole();
+    expect(screen.getByText('No pull tells of a place yet.')).toBeTruthy();
   });
 
   test('without a plan still shows its field book', async () => {
