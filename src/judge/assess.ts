@@ -5,6 +5,7 @@ import { findingsOf, repulledBaseline } from './findings.ts';
 import { heightFindings } from './height-findings.ts';
 import { assessHole, postPositions } from './hole.ts';
 import { movedAssessment } from './moved.ts';
+import { nextHeights } from './next-heights.ts';
 import { pullThatTells } from './next-pull.ts';
 import { pullSequence } from './pull-sequence.ts';
 import { assessLines, lineFindings } from './setback.ts';
@@ -34,6 +35,7 @@ export function assessSituation(situation: Situation): Assessment {
     assessHole(views, hole, requiredDepthOf(view.plan, hole.label), posts, trouble),
   );
   const sequence = pullSequence(best, view.measured.suspicions, holes);
+  const levels = nextHeights(best, holes);
   const nextPulls = [...(moved?.tells ?? []), ...sequence.pulls];
   const shape = shapeFinding(best, wrongPosts(best, holes));
   const ground = groundOf(situation);
@@ -63,7 +65,8 @@ export function assessSituation(situation: Situation): Assessment {
     moved,
     next: nextPulls[0] ?? null,
     nextPulls,
-    beyondPulls: sequence.beyond,
+    nextHeights: levels.heights,
+    beyondPulls: [...sequence.beyond, ...levels.beyond],
   };
 }
 
@@ -82,6 +85,7 @@ const EMPTY: Assessment = {
   moved: null,
   next: null,
   nextPulls: [],
+  nextHeights: [],
   beyondPulls: [],
 };
 

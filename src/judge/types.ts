@@ -1,5 +1,5 @@
 import type { SitePoint, Vec } from '../geometry/point.ts';
-import type { Check, PullEnd, Side, Thing } from '../job/entry-schema.ts';
+import type { Check, HeightPoint, PullEnd, Side, Thing } from '../job/entry-schema.ts';
 import type { Covariance, Ellipse, GlobalTest } from '../measure/types.ts';
 
 export type Verdict = 'in' | 'out' | 'unsure' | 'unmeasured';
@@ -35,6 +35,8 @@ export interface Nudge {
   readonly readings: readonly { readonly from: PullEnd; readonly to: PullEnd; readonly reading: number }[];
   /** What the level reads on two faces when it is right: a foot that is pushed takes the plumb with it. None of a pier. */
   readonly levels: readonly LevelReading[];
+  /** A push is likely to settle it: out, or unsure and known well enough that it is then as likely as not called in. */
+  readonly settles: boolean;
 }
 
 /** What a level held on one face shows. */
@@ -60,6 +62,8 @@ export interface PlumbNudge {
   /** `Push the top of post 4: 1/4″ toward the pier, measured 4′ 0″ above the foot of the level.` */
   readonly words: string;
   readonly levels: readonly LevelReading[];
+  /** As of a nudge. */
+  readonly settles: boolean;
 }
 
 export interface GateItem {
@@ -272,7 +276,18 @@ export interface NextPull {
   readonly text: string;
 }
 
-/** A thing that stays unmeasured, unsure or unchecked whatever is pulled. */
+/** A rod reading to be taken next. */
+export interface NextHeight {
+  readonly on: HeightPoint;
+  /** The level's set-up; null while there is none. */
+  readonly setup: string | null;
+  /** How often, for the sake of a verdict. */
+  readonly times: number;
+  /** What it is expected to settle, in words. */
+  readonly text: string;
+}
+
+/** A thing that stays unmeasured, unsure or unchecked whatever is pulled or read. */
 export interface BeyondPulls {
   readonly thing: Thing;
   /** Why, and what to do instead, in whole sentences. */
@@ -304,6 +319,8 @@ export interface Assessment {
   readonly next: NextPull | null;
   /** What to pull, in order, until nothing is unsure or unchecked, each as if those before it had been read as predicted. */
   readonly nextPulls: readonly NextPull[];
-  /** What no pull can fix, guard or settle. */
+  /** What to read with the rod, in order: tops that are unmeasured, unsure or unguarded, and what they hang on. */
+  readonly nextHeights: readonly NextHeight[];
+  /** What no pull can fix, guard or settle, and no rod reading. */
   readonly beyondPulls: readonly BeyondPulls[];
 }

@@ -10,6 +10,7 @@ import { BuyButton } from '../build/buy-button.tsx';
 import { ShortPosts } from '../build/short-posts.tsx';
 import { useJobBook } from '../job-book.ts';
 import { JobFrame } from '../job-frame.tsx';
+import { NextReadings } from '../next-readings.tsx';
 import { NothingYet } from '../nothing-yet.tsx';
 import type { PhaseProps } from '../phase-props.ts';
 import { hrefOf } from '../route.ts';
@@ -63,6 +64,7 @@ function PourWork({ view, hole, inAddress }: PourWorkProps) {
       </Caution>
       <BagsSoFar view={view} />
       <BuyButton />
+      <NextReadings />
       <HolesToPour current={hole.hole} />
       {open === 'pour' && <PourSheet hole={hole} onDone={onPoured} onClose={close} />}
       {open === 'decision' && decision && (

@@ -10,6 +10,7 @@ import { HeightsButton } from '../heights/heights-button.tsx';
 import { useJobBook } from '../job-book.ts';
 import { JobFrame } from '../job-frame.tsx';
 import { setLook } from '../looks.ts';
+import { NextReadings } from '../next-readings.tsx';
 import { NothingYet } from '../nothing-yet.tsx';
 import type { PhaseProps } from '../phase-props.ts';
 import { hrefOf } from '../route.ts';
@@ -17,7 +18,6 @@ import { SessionCheck } from '../session-check.tsx';
 import { useHold } from '../use-hold.ts';
 import { useLog } from '../use-log.ts';
 import { useStartAtTop } from '../use-start-at-top.ts';
-import { NextTapes } from './next-tapes.tsx';
 import { OtherReadings } from './other-readings.tsx';
 import { SetActions } from './set-actions.tsx';
 import { type SetBook, useSetBook } from './set-book.ts';
@@ -88,7 +88,7 @@ function SetWork({ book, focused }: { readonly book: SetBook; readonly focused: 
         </>
       )}
       <HeightsButton hole={label} />
-      <NextTapes />
+      <NextReadings />
       <Findings />
       <PostStrip label={label} />
       {flow && label !== null && (

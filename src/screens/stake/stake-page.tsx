@@ -5,6 +5,7 @@ import { stateOf } from '../drawn-site.ts';
 import { HeightsButton } from '../heights/heights-button.tsx';
 import { useJobBook } from '../job-book.ts';
 import { JobFrame } from '../job-frame.tsx';
+import { NextReadings } from '../next-readings.tsx';
 import { hrefOf } from '../route.ts';
 import { SessionCheck } from '../session-check.tsx';
 import { CheckList, FurtherPulls } from './check-list.tsx';
@@ -57,6 +58,7 @@ export function StakePage({ actions, children, state, hole, about }: StakePagePr
           <ListButton />
           <CheckList state={state} />
           <FurtherPulls state={state} />
+          <NextReadings />
           <StringsButton hole={hole ?? null} />
           <LineMore />
           <HeightsButton hole={hole ?? null} />

@@ -132,11 +132,12 @@ test('a post out of plumb: which way its top goes, how far, and what the bubble 
     'Level on the outer face: bubble in the middle, no gap over 4′ 0″; now the top leans 3/4″ out',
     'Level on the anticlockwise face: bubble in the middle, no gap over 4′ 0″, as now',
   ]);
-  press('The next 2 tapes, in order');
+  press('The next 3 readings, in order');
   await painted();
   expect(told('ol.findings li')).toEqual([
     expect.stringMatching(/^Pull A to post 1, .*: it helps to guard post 1 against a misread pull\.$/),
     expect.stringMatching(/^Pull B to post 1, .*: it guards post 1: .* Then post 1 is expected to be in\.$/),
+    'Read the rod on the benchmark: every height read from there hangs on it.',
   ]);
 });
 
