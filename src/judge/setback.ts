@@ -1,9 +1,10 @@
 import type { Vec } from '../geometry/point.ts';
 import { toPlan } from '../geometry/rigid.ts';
+import type { Plan } from '../job/plan-schema.ts';
 import { thingName } from '../job/words.ts';
-import type { GroundLines, LaidLine } from '../plan/index.ts';
+import type { GroundLines, Hole, LaidLine } from '../plan/index.ts';
 import { faceGap, type Hand, roundGap, type Standing, structureSide } from '../plan/setback.ts';
-import { formatLength } from '../units/index.ts';
+import { formatLength, type Units } from '../units/index.ts';
 import { sigmaAlong } from './chance.ts';
 import { HALF_WIDTH_95 } from './normal.ts';
 import type { Finding, HoleAssessment, LineAssessment, LineGap } from './types.ts';
@@ -20,20 +21,10 @@ export function assessLines(
 }
 
 function assessLine(view: JobView, line: LaidLine, holes: readonly HoleAssessment[]): LineAssessment {
-  const hand = structureSide(line, view.holes);
-  const planned = nearest(
-    view.holes.map((hole) => ({
-      hole: hole.label,
-      gap: faceGap(line, hand, hole),
-      doubt: 0,
-      checked: false,
-    })),
-  );
-  const radius = view.plan.deck?.edge?.m;
-  const edge = radius === undefined ? null : roundGap(line, hand, { x: 0, y: 0 }, radius);
-  const set = setGaps(view, line, hand, holes);
+  const { planned, edge, text } = plannedGaps(view.plan, view.holes, line);
+  const set = setGaps(view, line, structureSide(line, view.holes), holes);
   const asSet = nearest(set);
-  const found = {
+  return {
     line: line.name,
     kind: line.kind,
     keep: line.keep,
@@ -41,12 +32,27 @@ function assessLine(view: JobView, line: LaidLine, holes: readonly HoleAssessmen
     edge,
     asSet,
     measured: set.length,
-  };
-  return {
-    ...found,
-    text: planText(view, line, found),
+    text,
     asSetText: asSet ? asSetText(view, line, asSet, set.length) : '',
   };
+}
+
+/** What a plan keeps from a line, before anything is set. */
+export interface PlannedGaps extends Pick<LineAssessment, 'planned' | 'edge' | 'text'> {
+  /** Nearer than asked for, or beyond the line. */
+  readonly short: boolean;
+}
+
+/** How near the posts and the deck's edge come to a line by the plan, in numbers and in words. */
+export function plannedGaps(plan: Plan, holes: readonly Hole[], line: LaidLine): PlannedGaps {
+  const hand = structureSide(line, holes);
+  const planned = nearest(
+    holes.map((hole) => ({ hole: hole.label, gap: faceGap(line, hand, hole), doubt: 0, checked: false })),
+  );
+  const radius = plan.deck?.edge?.m;
+  const edge = radius === undefined ? null : roundGap(line, hand, { x: 0, y: 0 }, radius);
+  const gaps = { line: line.name, keep: line.keep, planned, edge };
+  return { planned, edge, text: planText(plan, line, gaps), short: isShort(gaps) };
 }
 
 const nearest = (gaps: readonly LineGap[]): LineGap | null =>
@@ -72,24 +78,21 @@ function acrossOnSite({ from, to }: LaidLine, turn: number): Vec {
   return { x: -Math.sin(bearing), y: Math.cos(bearing) };
 }
 
-type Found = Omit<LineAssessment, 'text' | 'asSetText'>;
+type Gaps = Pick<LineAssessment, 'line' | 'keep' | 'planned' | 'edge'>;
 
-function planText(view: JobView, line: LaidLine, { planned, edge, keep }: Found): string {
+function planText(plan: Plan, line: LaidLine, { planned, edge, keep }: Gaps): string {
   if (!planned) return '';
-  const post = gapWords(
-    view,
-    line,
-    `${thingName(postOf(planned.hole), view.plan)}, the nearest,`,
-    planned.gap,
-  );
-  const deck = edge === null ? '' : ` ${capital(gapWords(view, line, 'the deck’s edge', edge))}.`;
+  const { units } = plan;
+  const post = gapWords(units, line, `${thingName(postOf(planned.hole), plan)}, the nearest,`, planned.gap);
+  const deck = edge === null ? '' : ` ${capital(gapWords(units, line, 'the deck’s edge', edge))}.`;
   const least = edge === null ? planned.gap : Math.min(planned.gap, edge);
-  return `${line.name}, by the plan: ${post}.${deck}${keep === null ? '' : ` ${keepWords(view, line, keep, least)}`}`;
+  const kept = keep === null ? '' : ` ${keepWords(units, line, keep, least)}`;
+  return `${line.name}, by the plan: ${post}.${deck}${kept}`;
 }
 
 /** `post 3, the nearest, keeps its outer face 8′ 4″ from it`. */
-function gapWords(view: JobView, { kind }: LaidLine, what: string, gap: number): string {
-  const size = formatLength(Math.abs(gap), view.plan.units);
+function gapWords(units: Units, { kind }: LaidLine, what: string, gap: number): string {
+  const size = formatLength(Math.abs(gap), units);
   const stays = what.startsWith('the deck') ? 'stays' : 'keeps its outer face';
   if (gap >= 0) return `${what} ${stays} ${size} from it`;
   return kind === 'house'
@@ -97,8 +100,7 @@ function gapWords(view: JobView, { kind }: LaidLine, what: string, gap: number):
     : `${what} reaches ${size} beyond it`;
 }
 
-function keepWords(view: JobView, { kind }: LaidLine, keep: number, gap: number): string {
-  const { units } = view.plan;
+function keepWords(units: Units, { kind }: LaidLine, keep: number, gap: number): string {
   const asked = `${formatLength(keep, units)} must be kept`;
   const room = gap - keep;
   if (room >= -EXACT)
@@ -117,7 +119,7 @@ function asSetText(
   measured: number,
 ): string {
   const { units } = view.plan;
-  const post = gapWords(view, line, `${thingName(postOf(hole), view.plan)}, the nearest,`, gap);
+  const post = gapWords(units, line, `${thingName(postOf(hole), view.plan)}, the nearest,`, gap);
   const of = `${measured} of ${view.holes.length} are measured`;
   const open = checked ? '' : ' No spare pull guards that post: one misread tape would hide more.';
   const text = `As set: ${post}, ± ${small(doubt, units)}; ${of}.${open}`;
@@ -142,7 +144,7 @@ export function lineFindings({ problems }: GroundLines, lines: readonly LineAsse
 }
 
 /** By the plan: nearer than asked for, or beyond the line. */
-const isShort = ({ keep, planned, edge }: LineAssessment): boolean =>
+const isShort = ({ keep, planned, edge }: Gaps): boolean =>
   planned !== null && Math.min(planned.gap, edge ?? planned.gap) < (keep ?? 0) - EXACT;
 
 /** As set, and no doubt of the tapes explains it. */

@@ -5,7 +5,7 @@ import type { StakeChoice } from './types.ts';
 export interface StakeCost {
   /** Worst DRMS over the other's worst: 1.5 is half as much error again. Infinity when a hole is not fixed at all. */
   readonly times: number;
-  /** One sentence. */
+  /** After `What your own choice costs:`; whole sentences but for that. */
   readonly text: string;
 }
 
@@ -20,15 +20,18 @@ export function compareStakes(own: StakeChoice, best: StakeChoice, units: Units)
   if (times <= AS_GOOD)
     return {
       times,
-      text: `As good as the best: at the worst hole, ${own.worst.hole}, tapes are good to ${mine}.`,
+      text: `nothing to speak of. At the worst hole, ${own.worst.hole}, tapes are good to ${mine}; the best places give ${theirs}.`,
     };
   if (!Number.isFinite(times))
     return {
       times,
-      text: `Hole ${own.worst.hole} is not fixed at all from here; the best places give ${theirs}.`,
+      text: `hole ${own.worst.hole} is not fixed at all from here; the best places give ${theirs}.`,
     };
   return {
     times,
-    text: `At the worst hole, ${own.worst.hole}, tapes are good to ${mine} from here; the best places give ${theirs}.`,
+    text: `${timesWords(times)} the error. At the worst hole, ${own.worst.hole}, tapes are good to ${mine} from here; the best places give ${theirs}.`,
   };
 }
+
+/** `1.6 times`; whole above ten, where nobody minds the rest. */
+const timesWords = (times: number): string => `${times < 10 ? times.toFixed(1) : Math.round(times)} times`;

@@ -1,7 +1,8 @@
 import { useMemo, useState } from 'preact/hooks';
 import type { PlanPlace } from '../../job/place-schema.ts';
 import type { Plan } from '../../job/plan-schema.ts';
-import type { Hole } from '../../plan/index.ts';
+import { groundOf } from '../../judge/situation.ts';
+import type { Hole, LaidLine } from '../../plan/index.ts';
 import { judgeStakes, proposeStakes, type StakeChoice } from '../../stakeout/index.ts';
 import { Button, ButtonRow, Problem, PullRow } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
@@ -9,6 +10,7 @@ import { useJobBook } from '../job-book.ts';
 import { More } from '../more.tsx';
 import { levelTape } from '../rise-words.ts';
 import { useLog } from '../use-log.ts';
+import { LayButtons } from './lay/lay-buttons.tsx';
 import { MovedWarning } from './moved-warning.tsx';
 import { PlaceForm } from './place-form.tsx';
 import { PerHole, PlacePreview } from './place-preview.tsx';
@@ -24,13 +26,15 @@ export interface PlaceCardProps {
 export function PlaceCard({ onClose }: PlaceCardProps) {
   const { situation } = useJobBook();
   const { plan, holes, site } = situation;
-  const best = useMemo(() => (plan ? proposal(plan, holes) : null), [plan, holes]);
+  const lines = useMemo(() => groundOf(situation).lines, [situation]);
+  const best = useMemo(() => (plan ? proposal(plan, holes, lines) : null), [plan, holes, lines]);
   const [own, setOwn] = useState(false);
   const { failed, log } = useLog();
   if (!plan) return null;
   const use = async (places: { a: PlanPlace; b: PlanPlace }, chosenBy: 'tool' | 'user') => {
     if (await log({ kind: 'site', ...places, chosenBy })) onClose?.();
   };
+  const laidOn = () => onClose?.();
   if (own || !best)
     return (
       <PlaceForm
@@ -68,6 +72,7 @@ export function PlaceCard({ onClose }: PlaceCardProps) {
         <p>{unbroken(`B stands ${placeWords(planar(best.b), plan.units)}.`)}</p>
         <PerHole choice={best} units={plan.units} />
       </More>
+      <LayButtons onLaid={laidOn} />
     </StakePage>
   );
 }
@@ -75,11 +80,11 @@ export function PlaceCard({ onClose }: PlaceCardProps) {
 const planar = ({ x, y }: StakeChoice['a']) => ({ right: x, front: y });
 
 /** The tool's proposal as it will be logged: in the units' own steps. */
-function proposal(plan: Plan, holes: readonly Hole[]): StakeChoice | null {
-  const best = proposeStakes(holes, plan.instruments, { units: plan.units });
+function proposal(plan: Plan, holes: readonly Hole[], lines: readonly LaidLine[]): StakeChoice | null {
+  const best = proposeStakes(holes, plan.instruments, { units: plan.units, lines });
   if (!best) return null;
   const [a, b] = [best.a, best.b].map((place) => typedPlace(place, plan.units));
   if (!a || !b) return null;
   const at = ({ right, front }: PlanPlace) => ({ x: right.m, y: front.m });
-  return judgeStakes(at(a), at(b), holes, plan.instruments, plan.units);
+  return judgeStakes(at(a), at(b), holes, plan.instruments, plan.units, lines);
 }

@@ -1,9 +1,11 @@
 import { useState } from 'preact/hooks';
 import type { PlanPlace } from '../../job/place-schema.ts';
+import { groundOf } from '../../judge/situation.ts';
 import { placeOf } from '../../plan/index.ts';
 import { compareStakes, judgeStakes, type StakeChoice } from '../../stakeout/index.ts';
 import { Button, Problem, PullRow } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
+import type { Units } from '../../units/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { levelTape } from '../rise-words.ts';
 import { MovedWarning } from './moved-warning.tsx';
@@ -36,7 +38,15 @@ export function PlaceForm({ best, onUse, onBack }: PlaceFormProps) {
   const [a, b] = [placeIn(parts.a), placeIn(parts.b)];
   const places = a && b ? { a, b } : null;
   const choice =
-    places && judgeStakes(placeOf(places.a), placeOf(places.b), holes, plan.instruments, plan.units);
+    places &&
+    judgeStakes(
+      placeOf(places.a),
+      placeOf(places.b),
+      holes,
+      plan.instruments,
+      plan.units,
+      groundOf(situation).lines,
+    );
   const use = () => {
     setAsked(places === null);
     if (places) void onUse(places);
@@ -71,11 +81,17 @@ export function PlaceForm({ best, onUse, onBack }: PlaceFormProps) {
             units={plan.units}
           />
           <PlacePreview choice={choice} />
-          <p>{best && unbroken(compareStakes(choice, best, plan.units)?.text ?? '')}</p>
+          {best && <OwnCost own={choice} best={best} units={plan.units} />}
         </section>
       )}
     </StakePage>
   );
+}
+
+/** What the user's own choice costs against the best, first of all that is said of it. */
+function OwnCost({ own, best, units }: { own: StakeChoice; best: StakeChoice; units: Units }) {
+  const cost = compareStakes(own, best, units);
+  return cost && <p>{unbroken(`What your own choice costs: ${cost.text}`)}</p>;
 }
 
 /** The first thing that is not filled in. */

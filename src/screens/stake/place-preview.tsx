@@ -1,21 +1,30 @@
 import type { PlanPoint } from '../../geometry/point.ts';
 import type { RigidMotion } from '../../geometry/rigid.ts';
+import { groundOf } from '../../judge/situation.ts';
 import { small } from '../../judge/words.ts';
-import { layPlan } from '../../plan/index.ts';
+import { type LaidLine, layPlan } from '../../plan/index.ts';
 import type { Crossing, StakeChoice } from '../../stakeout/index.ts';
 import { type Drawn, PlanDrawing, Problem } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
 import type { Units } from '../../units/index.ts';
+import { drawnLine } from '../drawn-site.ts';
 import { useJobBook } from '../job-book.ts';
 import { expectedEllipse } from './expected-ellipse.ts';
-import { lieWords, typedPlace, worstWords } from './place-words.ts';
+import { flattestWords, lieWords, typedPlace, worstWords } from './place-words.ts';
+
+export interface PlacePreviewProps {
+  readonly choice: StakeChoice;
+  /** On the ground, plan frame; as the job has them when absent. */
+  readonly lines?: readonly LaidLine[];
+}
 
 /** What a choice of A and B gives: drawn with the doubt of every hole, the worst of them in words, what is wrong with it. */
-export function PlacePreview({ choice }: { readonly choice: StakeChoice }) {
+export function PlacePreview({ choice, lines }: PlacePreviewProps) {
   const { situation } = useJobBook();
   const { plan } = situation;
   if (!plan) return null;
   const motion = motionOf(choice, plan.units);
+  const flattest = flattestWords(choice);
   return (
     <>
       {choice.objections.map((text) => (
@@ -25,8 +34,9 @@ export function PlacePreview({ choice }: { readonly choice: StakeChoice }) {
         title={`${plan.name}, A and B, with how well each hole will be fixed`}
         units={plan.units}
         {...drawnChoice(choice, situation.holes)}
+        lines={(lines ?? groundOf(situation).lines).map((line) => drawnLine(line))}
       />
-      <p>{unbroken(worstWords(choice, plan.units))}</p>
+      <p>{unbroken([worstWords(choice, plan.units), flattest].filter((text) => text !== '').join(' '))}</p>
       {motion && <p>{unbroken(lieWords(motion, plan.units))}</p>}
     </>
   );

@@ -75,6 +75,24 @@ export function worstWords({ worst }: Pick<StakeChoice, 'worst'>, units: Units):
   return `Worst is hole ${hole}: good to ${small(crossing.drms, units)}, where the tapes cross at ${angle}°.`;
 }
 
+/** `The flattest crossing is 52°, at hole 3.`; empty where that is the worst hole, of which it is said already. */
+export function flattestWords({ perHole, worst }: Pick<StakeChoice, 'perHole' | 'worst'>): string {
+  const sharpness = ({ crossing }: (typeof perHole)[number]) =>
+    Math.min(crossing.angle, Math.PI - crossing.angle);
+  const [first, ...rest] = perHole;
+  if (!first || !worst) return '';
+  const flattest = rest.reduce(
+    (least, each) => (sharpness(each) < sharpness(least) - TIE ? each : least),
+    first,
+  );
+  const least = Math.min(worst.crossing.angle, Math.PI - worst.crossing.angle);
+  if (sharpness(flattest) > least - TIE) return '';
+  return `The flattest crossing is ${Math.round(flattest.crossing.angle * DEGREES)}°, at hole ${flattest.hole}.`;
+}
+
+/** Angles that differ by less are alike: half a degree, as they are told. */
+const TIE = Math.PI / 360;
+
 /** A length without its sign, and whether it had one: for a field beside a choice of left or right. */
 export function unsigned({ m, typed, units }: Length): { size: Length; negative: boolean } {
   const negative = m < 0;

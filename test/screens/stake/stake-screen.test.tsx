@@ -87,7 +87,7 @@ describe('where A and B go', () => {
     side('A', 'behind');
     side('B', 'right');
     side('B', 'behind');
-    expect(screen.getByText(/^At the worst hole/).textContent).toContain('the best places give');
+    expect(screen.getByText(/^What your own choice costs: /).textContent).toContain('the best places give');
     tap('Use these places');
     await screen.findByText('First have buried services marked');
     expect(await last(job)).toMatchObject({

@@ -1,0 +1,43 @@
+import { useState } from 'preact/hooks';
+import { Button } from '../../../ui/index.ts';
+import { lazily } from '../../lazily.tsx';
+import { More } from '../../more.tsx';
+import { Opening } from '../../opening.tsx';
+import { part } from '../../part.ts';
+import type { OpenLay as Open, OpenLayProps } from './lay-props.ts';
+
+const TITLES: Record<Open, string> = {
+  lines: 'Lines on the ground',
+  stakes: 'Two points are there',
+  pegs: 'Two holes are staked',
+};
+
+const OpenLay = lazily<OpenLayProps>(
+  part(async () => (await import('./open-lay.tsx')).OpenLay),
+  ({ open, onClose }) => <Opening title={TITLES[open]} onClose={onClose} />,
+);
+
+/** What the ground brings: lines to keep off, and points or stakes that are there already. */
+export function LayButtons({ onLaid }: { readonly onLaid: () => void }) {
+  const [open, setOpen] = useState<Open | null>(null);
+  const close = () => setOpen(null);
+  return (
+    <>
+      <Button onPress={() => setOpen('lines')}>Boundary, house, no-go ground</Button>
+      <More label="Something stands already">
+        <Button onPress={() => setOpen('stakes')}>Two points are there, such as house corners</Button>
+        <Button onPress={() => setOpen('pegs')}>Two of the holes are staked</Button>
+      </More>
+      {open && (
+        <OpenLay
+          open={open}
+          onClose={close}
+          onLaid={() => {
+            close();
+            onLaid();
+          }}
+        />
+      )}
+    </>
+  );
+}
