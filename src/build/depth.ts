@@ -13,7 +13,7 @@ export interface RequiredDepth {
 /** The same of one hole, which may have a depth of its own. */
 export interface HoleDepth extends RequiredDepth {
   /** What a depth of its own lacks against the rules, and who has to agree to that; null where it lacks nothing. */
-  readonly lacks: { readonly by: number | null; readonly text: string } | null;
+  readonly lacks?: { readonly by: number | null; readonly text: string } | null;
 }
 
 /**
@@ -41,7 +41,7 @@ function lackOf(
   rules: number | null,
   why: string,
   words: (m: number) => string,
-): HoleDepth['lacks'] {
+): NonNullable<HoleDepth['lacks']> {
   const agree =
     'whoever is responsible for the structure, the designer or the building office, has to agree to that before concrete goes in.';
   if (rules === null)

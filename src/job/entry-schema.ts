@@ -107,7 +107,7 @@ const PegReadingsSchema = v.strictObject({ a: LengthSchema, b: LengthSchema });
 
 /** How a depth was read from something above the downhill lip. */
 const DepthMarkSchema = v.strictObject({
-  from: v.picklist(['string', 'stake', 'other']),
+  from: v.picklist(['string', 'stake', 'level', 'other']),
   reading: v.pipe(LengthSchema, v.description('from the mark down to the bottom')),
   above: v.pipe(LengthSchema, v.description('of the mark above the downhill lip')),
 });

@@ -158,10 +158,17 @@ const DESCRIBE: Describers = {
   strike: ({ reason }) => `Struck out an entry: ${reason}`,
 };
 
-const MARK_NAMES = { string: 'a string', stake: 'the top of a stake', other: 'a mark' } as const;
+const MARK_NAMES = {
+  string: 'a string',
+  stake: 'the top of a stake',
+  level: 'the level',
+  other: 'a mark',
+} as const;
 
 const markWords = ({ from, reading, above }: DepthMark): string =>
-  ` (${lengthWords(reading)} from ${MARK_NAMES[from]}, ${lengthWords(above)} above the lip)`;
+  from === 'level'
+    ? ' (by the level)'
+    : ` (${lengthWords(reading)} from ${MARK_NAMES[from]}, ${lengthWords(above)} above the lip)`;
 
 /** What one reading of a level came to, as it was read: `plumb`, `top leans out 1/8″`, `top leans in 0.3°`. */
 export function plumbReadWords({ offset, leans, read }: PlumbReading): string {

@@ -29,7 +29,7 @@ export const possiblePulls = (view: JobView, thing: Thing, at: SitePoint): Possi
 
 /**
  * Every pull that the tape allows now to a thing, from what stands fixed; `open` says which have no post in the way. Posts
- * are pulled to from stakes and posts, hole stakes from stakes and hole stakes.
+ * are pulled to from stakes and posts, hole stakes from stakes and hole stakes, the middle of a hole from all that stands.
  *
  * @param at where the thing is, or is to be, site frame
  */
@@ -66,8 +66,8 @@ function fixedThings(view: JobView, to: Thing): { from: Thing; fix: Fix }[] {
   return [...view.points.values()].flatMap(({ thing, fix }) => {
     // Nobody holds a tape's end in the middle of a hole, and a stake that was dug away is gone.
     const gone = thing.kind === 'dug-hole' || (thing.kind === 'hole-stake' && view.dugHoles.has(thing.hole));
-    const hole = to.kind === 'dug-hole' ? 'post' : to.kind;
-    const alike = thing.kind === 'stake' || thing.kind === 'nail' || thing.kind === hole;
+    const marked = thing.kind === 'stake' || thing.kind === 'nail';
+    const alike = marked || thing.kind === to.kind || to.kind === 'dug-hole';
     return fix && alike && !gone && thingKey(thing) !== toKey ? [{ from: thing, fix }] : [];
   });
 }

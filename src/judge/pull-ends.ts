@@ -36,7 +36,7 @@ function endToward(
   other: SitePoint,
 ): { end: PullEnd; at: SitePoint } {
   const hole = thing.kind === 'post' ? view.sited.get(thing.hole) : undefined;
-  if (!hole) return { end: { thing, touch: { at: 'nail' } }, at };
+  if (!hole) return { end: { thing, touch: { at: thing.kind === 'dug-hole' ? 'centre' : 'nail' } }, at };
   const here = { ...hole, site: at };
   const end = postEnd(here, other);
   return { end, at: touchedPoint(here, end, other) };

@@ -51,6 +51,12 @@ export function judgeRoom(view: JobView, sited: SitedHole | undefined, widthChec
   return judgeMeasured(view, sited, width, point.fix, widthChecked);
 }
 
+/** Whether a width is another than the one that was read last, and not the same read again. */
+export function isOther(view: JobView, hole: string, width: number): boolean {
+  const last = view.book.dug(hole).at(-1)?.entry.body.width.m;
+  return last !== undefined && Math.abs(width - last) > DUG_AGREE;
+}
+
 const none = (why: string): RoomJudgement => ({ room: unmeasured('room', 0, why), middle: null });
 
 /** Index of the first of the last readings that have the width which the hole has now. */

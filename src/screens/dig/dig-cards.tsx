@@ -1,36 +1,32 @@
-import { requiredDepth } from '../../build/index.ts';
+import { useMemo } from 'preact/hooks';
+import { requiredDepthOf } from '../../build/index.ts';
+import { heightPointName } from '../../job/words.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
+import { viewOf } from '../../judge/view.ts';
 import type { Hole } from '../../plan/index.ts';
-import {
-  Button,
-  ButtonLink,
-  ButtonRow,
-  GateList,
-  JudgementTable,
-  Problem,
-  PullRow,
-  VerdictMark,
-} from '../../ui/index.ts';
+import { Button, ButtonLink, ButtonRow, GateList, Problem, PullRow } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
-import { formatLength, formatSmall } from '../../units/index.ts';
+import { formatSmall } from '../../units/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { hrefOf, type Phase } from '../route.ts';
 import { useLog } from '../use-log.ts';
-import { DigPage, digLook } from './dig-page.tsx';
-import { type DigTask, gateWay } from './dig-step.ts';
-import { dugHeadline, dugTrouble, obstructionWords, roundedUp } from './dig-words.ts';
-import { Decided, OpenHoleTicks } from './open-hole.tsx';
+import { DigPage } from './dig-page.tsx';
+import { gateWay } from './dig-step.ts';
+import { roundedUp } from './dig-words.ts';
+import { groundToRead } from './ground-step.ts';
+import type { OpenDig } from './open-dig.ts';
 
 export interface HoleCardProps {
   readonly hole: HoleAssessment;
   readonly planned: Hole;
   /** The hole to go on to; null when no other wants anything. */
   readonly next: string | null;
-  readonly onDug: () => void;
+  /** Opens what is entered about the hole. */
+  readonly onOpen: (open: OpenDig['take']) => void;
 }
 
 /** What is missing before this hole may be dug, and the way to mend it. */
-export function GateCard({ hole, onDug }: HoleCardProps) {
+export function GateCard({ hole, onOpen }: HoleCardProps) {
   const { jobId } = useJobBook();
   const { failed, log } = useLog();
   const way = gateWay(hole.digGate);
@@ -41,7 +37,7 @@ export function GateCard({ hole, onDug }: HoleCardProps) {
       actions={
         <>
           <ButtonRow>
-            <Button onPress={onDug}>It is dug already</Button>
+            <Button onPress={() => onOpen('dug')}>It is dug already</Button>
           </ButtonRow>
           {way === 'plan' && (
             <ButtonLink kind="main" href={href('plan', null)}>
@@ -52,6 +48,11 @@ export function GateCard({ hole, onDug }: HoleCardProps) {
             <ButtonLink kind="main" href={href('stake', hole.hole)}>
               Go to stake {hole.hole}
             </ButtonLink>
+          )}
+          {way === 'decide' && (
+            <Button kind="main" onPress={() => onOpen('decide')}>
+              Enter the decision
+            </Button>
           )}
           {way === 'ties' && (
             <Button
@@ -71,22 +72,44 @@ export function GateCard({ hole, onDug }: HoleCardProps) {
   );
 }
 
-/** How deep and how wide, and why. */
-export function ReadyCard({ hole, planned, next, onDug }: HoleCardProps) {
+/** How deep and how wide, and why. Where a level is in use, the ground is read while it is still there. */
+export function ReadyCard({ hole, planned, next, onOpen }: HoleCardProps) {
+  const { situation } = useJobBook();
+  const view = useMemo(() => viewOf(situation), [situation]);
+  const ground = view && groundToRead(view, hole.hole);
+  const asDug = () => onOpen('dug');
   return (
     <DigPage
       hole={hole.hole}
       actions={
-        <>
-          <LaterRow next={next} />
-          <Button kind="main" onPress={onDug}>
-            Log as-dug
-          </Button>
-        </>
+        ground ? (
+          <>
+            <ButtonRow>
+              <Button onPress={asDug}>Log as-dug</Button>
+            </ButtonRow>
+            <Button kind="main" onPress={() => onOpen('ground')}>
+              Read the rod on {heightPointName(ground, situation.plan)}
+            </Button>
+          </>
+        ) : (
+          <>
+            <LaterRow next={next} />
+            <Button kind="main" onPress={asDug}>
+              Log as-dug
+            </Button>
+          </>
+        )
       }
     >
       <h2>Dig hole {hole.hole}, with its sides upright</h2>
       <Target hole={hole} planned={planned} />
+      {ground && (
+        <p>
+          Before it is dug: the heights of A, of B and of the lowest ground at the edge of this hole tell how
+          long its post has to be.
+        </p>
+      )}
+      <Button onPress={() => onOpen('own-depth')}>Another depth for this hole</Button>
     </DigPage>
   );
 }
@@ -97,7 +120,7 @@ function Target({ hole, planned }: Pick<HoleCardProps, 'hole' | 'planned'>) {
   const { plan } = situation;
   const { aimDepth } = hole.dug;
   if (!plan) return null;
-  const { depth, text } = requiredDepth(plan.rules);
+  const { depth, text } = requiredDepthOf(plan, hole.hole);
   return (
     <>
       {aimDepth !== null && depth !== null && (
@@ -122,7 +145,7 @@ function Target({ hole, planned }: Pick<HoleCardProps, 'hole' | 'planned'>) {
   );
 }
 
-function LaterRow({ next }: { readonly next: string | null }) {
+export function LaterRow({ next }: { readonly next: string | null }) {
   const { jobId } = useJobBook();
   if (next === null) return null;
   return (
@@ -136,97 +159,3 @@ function LaterRow({ next }: { readonly next: string | null }) {
     </ButtonRow>
   );
 }
-
-export interface DugCardProps extends HoleCardProps {
-  readonly task: Exclude<DigTask, 'gate' | 'dig'>;
-  /** Opens the form that takes who decided what about what was met. */
-  readonly onDecide: () => void;
-}
-
-/** What came of a dug hole, and what to do about it. */
-export function DugCard({ hole, planned, next, onDug, task, onDecide }: DugCardProps) {
-  const { obstruction } = hole.dug;
-  const { verdict = 'unmeasured', checked } = digLook(hole);
-  return (
-    <DigPage hole={hole.hole} actions={<DugActions {...{ task, next, onDug, onDecide }} />}>
-      <h2>
-        <VerdictMark verdict={verdict} {...(checked === undefined ? {} : { checked })}>
-          {dugHeadline(hole.hole, task, hole.dug)}
-        </VerdictMark>
-      </h2>
-      {task === 'decide' && obstruction !== null && (
-        <Problem text={obstructionWords(hole.hole, obstruction)} />
-      )}
-      {dugTrouble(hole.dug).map((text) => (
-        <p key={text}>{unbroken(text)}</p>
-      ))}
-      {task !== 'decide' && <Decided hole={hole} />}
-      <DugTable hole={hole} planned={planned} />
-      <OpenHoleTicks hole={hole} />
-    </DigPage>
-  );
-}
-
-type DugActionsProps = Pick<DugCardProps, 'task' | 'next' | 'onDug' | 'onDecide'>;
-
-function DugActions({ task, next, onDug, onDecide }: DugActionsProps) {
-  const { jobId } = useJobBook();
-  const again = (main: boolean) => (
-    <Button kind={main ? 'main' : 'plain'} onPress={onDug}>
-      Log as-dug again
-    </Button>
-  );
-  if (task === 'again')
-    return (
-      <>
-        <LaterRow next={next} />
-        {again(true)}
-      </>
-    );
-  return (
-    <>
-      <ButtonRow>
-        {again(false)}
-        {task === 'decide' && <Button onPress={onDecide}>Enter the decision</Button>}
-      </ButtonRow>
-      {task === 'unknown' ? (
-        <ButtonLink kind="main" href={hrefOf({ at: 'job', job: jobId, phase: 'plan', hole: null })}>
-          Type the frost depth
-        </ButtonLink>
-      ) : (
-        <ButtonLink kind="main" href={hrefOf({ at: 'job', job: jobId, phase: 'dig', hole: next })}>
-          {next === null ? 'Go on' : `Go on to hole ${next}`}
-        </ButtonLink>
-      )}
-    </>
-  );
-}
-
-function DugTable({ hole, planned }: Pick<HoleCardProps, 'hole' | 'planned'>) {
-  const { situation } = useJobBook();
-  const { plan } = situation;
-  if (!plan) return null;
-  const { depth, width, requiredDepth: required } = hole.dug;
-  const least = (m: number | null) =>
-    m === null ? 'not known yet' : `at least ${formatLength(m, plan.units)}`;
-  return (
-    <JudgementTable
-      label={`Hole ${hole.hole} as dug`}
-      rows={[
-        { name: 'depth', tolerance: least(required), ...pick(depth) },
-        {
-          name: 'width',
-          tolerance: `${formatLength(planned.holeDiameter, plan.units)} planned`,
-          ...pick(width),
-        },
-      ]}
-    />
-  );
-}
-
-const pick = ({ verdict, checked, text, why }: HoleAssessment['dug']['depth']) => ({
-  verdict,
-  checked,
-  text,
-  why,
-});

@@ -1,14 +1,16 @@
 import type { Entry } from '../../job/entry-schema.ts';
 import { ofKind } from '../../job/log.ts';
-import type { HoleAssessment } from '../../judge/types.ts';
+import type { GateItem, HoleAssessment } from '../../judge/types.ts';
 import { type MissingItem, missingItems } from '../pour/gate-mend.ts';
 
 /** What is seen best while the hole is open: gravel hides its bottom, and the post both. */
 const SEEN_OPEN: ReadonlySet<MissingItem['item']> = new Set(['clean', 'gravel']);
 
-/** Whether something was met in the hole and nobody has decided about it yet. */
-export const waitsForDecision = ({ dug, pourGate }: HoleAssessment): boolean =>
-  dug.at !== null && pourGate.items.some(({ item, green }) => item === 'obstruction' && !green);
+/** What of a dug hole nobody has decided about yet: what was met in it, a depth of its own, a middle far off. */
+export const undecidedIn = ({ dug, pourGate }: HoleAssessment): GateItem[] =>
+  dug.at === null ? [] : pourGate.items.filter(({ decision }) => decision);
+
+export const waitsForDecision = (hole: HoleAssessment): boolean => undecidedIn(hole).length > 0;
 
 /**
  * The ticks that a dug hole still wants before its post is set. They hold nothing up here: the pour's gate asks for them,
@@ -19,10 +21,11 @@ export function openHoleTicks({ dug, set, pourGate }: HoleAssessment): MissingIt
   return missingItems(pourGate).filter(({ item }) => SEEN_OPEN.has(item));
 }
 
-/** What a dug hole waits for, in a few words: `clean, gravel`, `a decision`; null when nothing. */
+/** What a dug hole waits for, in a few words: `its middle, clean, gravel`, `a decision`; null when nothing. */
 export function waitWords(hole: HoleAssessment): string | null {
   const words = [
     ...(waitsForDecision(hole) ? ['a decision'] : []),
+    ...(hole.dug.room.verdict === 'unmeasured' && !hole.set.done ? ['its middle'] : []),
     ...openHoleTicks(hole).map(({ item }) => item),
   ];
   return words.length === 0 ? null : words.join(', ');

@@ -2,6 +2,7 @@ import type { OBSTRUCTIONS } from '../../job/entry-schema.ts';
 import type { HoleAssessment, Judgement } from '../../judge/types.ts';
 import { differenceInWords } from '../../ui/index.ts';
 import { formatLength, stepOf, type Units } from '../../units/index.ts';
+import type { DigTask } from './dig-step.ts';
 
 export type Obstruction = (typeof OBSTRUCTIONS)[number];
 
@@ -42,21 +43,23 @@ export function widthDoubt(m: number, planned: number, units: Units): string | n
 /** What a dug hole is, for a headline; the verdict's word is in it. */
 export function dugHeadline(
   hole: string,
-  task: 'again' | 'unknown' | 'decide' | 'done',
-  { depth, width }: HoleAssessment['dug'],
+  task: Exclude<DigTask, 'gate' | 'dig'>,
+  { depth, width, middle }: HoleAssessment['dug'],
 ): string {
+  const guarded = depth.checked && width.checked ? '' : ', unchecked';
   if (task === 'decide') return `Hole ${hole} is unsure: it waits for a decision`;
   if (task === 'unknown') return `Hole ${hole} is unmeasured: the depth it needs is not known`;
-  if (task === 'done')
-    return `Hole ${hole} is in: deep and wide enough${depth.checked && width.checked ? '' : ', unchecked'}`;
+  if (task === 'done') return `Hole ${hole} is in: deep and wide enough${guarded}`;
+  if (task === 'middle') return `Hole ${hole} is in: deep and wide enough${guarded}. Now its middle`;
+  if (task === 'shave') return `Hole ${hole} is too tight. ${middle?.shave?.words ?? ''}`.trim();
   const short = [...(depth.verdict === 'out' ? ['deep'] : []), ...(width.verdict === 'out' ? ['wide'] : [])];
   if (short.length === 0) return `Hole ${hole} is unsure: too close to tell`;
   return `Hole ${hole} is out: not ${short.join(' and ')} enough yet`;
 }
 
 /** What is to be said of a dug hole, worst first; empty when it is deep and wide enough and nothing was met. */
-export function dugTrouble({ depth, width }: HoleAssessment['dug']): string[] {
-  return [depth, width].filter(notIn).map(({ why }) => why);
+export function dugTrouble({ depth, width, middle }: HoleAssessment['dug']): string[] {
+  return [...[depth, width].filter(notIn).map(({ why }) => why), ...(middle ? [middle.words] : [])];
 }
 
 const notIn = ({ verdict }: Judgement): boolean => verdict !== 'in';

@@ -16,7 +16,7 @@ export function fromWords(end: PullEnd, plan: Plan): string {
 
 /** What the tape touches on the post that the card is about: `to the middle of the outer face`. */
 export const toWords = (end: PullEnd, plan: Plan): string =>
-  `to ${end.thing.kind === 'post' ? touchWords(end, plan) : nailWords(end, plan)}${heightWords(end)}`;
+  `to ${end.thing.kind === 'dug-hole' ? thingName(end.thing) : end.thing.kind === 'post' ? touchWords(end, plan) : nailWords(end, plan)}${heightWords(end)}`;
 
 /** Said only where the tape is held above the ground. */
 const heightWords = ({ height }: PullEnd): string =>

@@ -1,13 +1,13 @@
 // @vitest-environment happy-dom
 import { cleanup, fireEvent, screen, within } from '@testing-library/preact';
 import { afterEach, describe, expect, test, vi } from 'vitest';
-import type { Body } from '../../../src/job/entry-schema.ts';
+import type { Body, HeightPoint } from '../../../src/job/entry-schema.ts';
 import { DigScreen } from '../../../src/screens/dig/dig-screen.tsx';
-import { inches } from '../../job/sample.ts';
+import { inches, samplePlan } from '../../job/sample.ts';
 import { fillDisk } from '../../store/fake-store.ts';
 import { openScreen, painted } from '../plan/open-screen.tsx';
 import { press } from '../press.ts';
-import { DIGGABLE, dug, ORDER, PLACED, PLAN, PROVED, STAKED } from '../stake/field-day.ts';
+import { DIGGABLE, dug, middleOf, ORDER, PLACED, PLAN, PROVED, STAKED } from '../stake/field-day.ts';
 import { heading, tap, typeReading } from '../taps.ts';
 
 afterEach(() => {
@@ -130,7 +130,7 @@ describe('a hole that was dug', () => {
     typeDug('4 1', '1 6');
     choose('Nothing');
     tap('Log it');
-    await screen.findByText(`Dig hole ${SECOND}, with its sides upright`);
+    await screen.findByText(/^Hole 1 is in: deep and wide enough, unchecked\. Now its middle/);
     expect(await job.log()).toHaveLength(DIGGABLE.length + 2);
   });
 
@@ -145,6 +145,151 @@ describe('a hole that was dug', () => {
     await open([...DIGGABLE, ...ORDER.map((hole) => dug(hole, '4 2'))]);
     expect(heading()).toBe('Every hole is deep and wide enough');
     expect(link('Go to Set')).toMatch(/\/set$/);
+  });
+});
+
+describe('the middle of a dug hole', () => {
+  const DUG = [...DIGGABLE, dug(FIRST, '4 2')];
+
+  test('is asked for before the next hole is dug, and one tap goes on without it', async () => {
+    await open(DUG);
+    expect(heading()).toBe(`Hole ${FIRST} is in: deep and wide enough, unchecked. Now its middle`);
+    expect(screen.getByText(/Lay a lath across the foot/)).toBeTruthy();
+    expect(link(`Go on without: hole ${SECOND}`)).toMatch(new RegExp(`/dig/${SECOND}$`));
+    expect(screen.getByRole('link', { name: new RegExp(`^Hole ${FIRST}`) }).textContent).toContain(
+      'in, unchecked',
+    );
+  });
+
+  test('is read tape by tape, and says what room it leaves', async () => {
+    const job = await open(DUG, FIRST);
+    const [fromA, fromB] = middleOf(FIRST).map((body) => (body.kind === 'pull' ? body.reading.typed : ''));
+    tap('Enter the tape');
+    await screen.findByText(/^Tape, A to the middle of hole 1/);
+    typeReading(fromA!);
+    tap(/^Read it/);
+    await screen.findByText(/One pull does not fix the middle of hole 1/);
+    tap('Enter the tape');
+    await screen.findByText(/^Tape, B to the middle of hole 1/);
+    typeReading(fromB!);
+    tap(/^Read it/);
+    await screen.findByText(/^The middle of hole 1 lies .* from the planned centre\. Post 1 fits, with/);
+    expect(heading()).toBe(`Hole ${FIRST} is in: deep and wide enough, unchecked`);
+    expect((await job.log()).slice(-2).map(({ body }) => body.kind)).toEqual(['pull', 'pull']);
+    expect(screen.getByRole('button', { name: 'One more tape to its middle' })).toBeTruthy();
+  });
+
+  /** A plan that asks for three and a half inches beside every post. */
+  const TIGHT: Body[] = [
+    { kind: 'plan', plan: { ...samplePlan, rules: { ...samplePlan.rules, cover: inches('3 1/2') } } },
+    ...DIGGABLE.slice(1),
+  ];
+  test('too far off says which side to shave; shaved and read again, it is another hole', async () => {
+    const job = await open([...TIGHT, dug(FIRST, '4 2'), ...middleOf(FIRST, 1.5)], FIRST);
+    expect(heading()).toMatch(/^Hole 1 is too tight\. Shave .* off the side that lies /);
+    tap('It is shaved: read it again');
+    typeDug('4 2', '1 8');
+    choose('Nothing');
+    tap('Log it');
+    await screen.findByText(/Now its middle$/);
+    expect((await job.log()).slice(-2).map(({ body }) => body)).toMatchObject([
+      { kind: 'dug', hole: FIRST },
+      { kind: 'stand', thing: { kind: 'dug-hole', hole: FIRST }, event: 'moved' },
+    ]);
+  });
+});
+
+describe('the depth', () => {
+  test('is one figure: the keypad asks for what the card says', async () => {
+    await open(DIGGABLE);
+    press('Log as-dug');
+    expect(screen.getByText(/Dig to 4′\s0\s3\/8″\./)).toBeTruthy();
+  });
+
+  test.each([
+    ['nothing', '0', /must be more than zero/],
+    ['more than a person digs', '33 0', /is more than 16′.4.7\/8″; type that or less/],
+  ])('of %s is refused in words, and stays to be mended', async (_what, typed, words) => {
+    const job = await open(DIGGABLE);
+    press('Log as-dug');
+    typeReading(typed);
+    press(/^Read it/);
+    expect(screen.getByRole('alert', { hidden: true }).textContent).toMatch(words);
+    expect(await job.log()).toHaveLength(DIGGABLE.length);
+  });
+
+  test('from a string above the lip comes to the depth below the lip, and the log says how', async () => {
+    const job = await open(DIGGABLE);
+    press('Log as-dug');
+    press('From another mark than the lip');
+    await screen.findByText('A string over the hole');
+    press('A string over the hole');
+    typeReading('1 0');
+    press(/^Read it/);
+    typeReading('0 6');
+    press(/^Read it/);
+    expect(screen.getByRole('alert', { hidden: true }).textContent).toMatch(
+      /“0 6” is less than the 1′.0″ from the lip up to the string; type that or more/,
+    );
+    for (let i = 0; i < 3; i++) fireEvent.keyDown(document.body, { key: 'Backspace' });
+    typeReading('5 2');
+    press(/^Read it/);
+    typeReading('1 6');
+    press(/^Read it/);
+    choose('Nothing');
+    press('Log it');
+    await vi.waitFor(async () =>
+      expect((await job.log()).at(-1)!.body).toMatchObject({
+        kind: 'dug',
+        depth: { typed: '4′ 2″' },
+        mark: { from: 'string', reading: { typed: '5 2' }, above: { typed: '1 0' } },
+      }),
+    );
+  });
+
+  test('of one hole can be another, with a reason; less than the rules ask then waits for a decision', async () => {
+    const job = await open(DIGGABLE);
+    press('Another depth for this hole');
+    await screen.findByRole('heading', { name: `Another depth for hole ${FIRST}`, hidden: true });
+    press('Put it in the plan');
+    expect(screen.getAllByRole('alert', { hidden: true })).toHaveLength(2);
+    for (const [label, text] of [
+      ['Depth of this hole', '3 0'],
+      ['Why', 'ledge at three feet'],
+    ] as const)
+      fireEvent.input(screen.getByLabelText(label), { target: { value: text } });
+    press('Put it in the plan');
+    await screen.findByText(/^Hole 2 is not ready to dig|^Dig hole 2/);
+    await open(
+      (await job.log()).map(({ body }) => body),
+      FIRST,
+    );
+    expect(heading()).toBe(`Hole ${FIRST} is not ready to dig`);
+    expect(document.body.textContent).toMatch(
+      /Hole 1 has a depth of its own, 3′\s0″ \(ledge at three feet\), 1′\s0″ less than the 4′\s0″ that the rules ask.*has to agree/,
+    );
+    expect(screen.getByRole('button', { name: 'Enter the decision' })).toBeTruthy();
+  });
+});
+
+describe('where a level is in use', () => {
+  const LEVELLED: Body[] = [
+    ...DIGGABLE,
+    { kind: 'rod', setup: '1', on: { point: 'benchmark' }, reading: inches('4 0') },
+  ];
+
+  test('the ground is read before it is dug, and one tap goes on without it', async () => {
+    await open(LEVELLED);
+    expect(screen.getByRole('button', { name: 'Read the rod on stake A' }).className).toContain(
+      'button-main',
+    );
+    expect(screen.getByRole('button', { name: 'Log as-dug' })).toBeTruthy();
+    const read = (on: HeightPoint): Body => ({ kind: 'rod', setup: '1', on, reading: inches('5 0') });
+    const both = [read({ point: 'stake', label: 'A' }), read({ point: 'stake', label: 'B' })];
+    await open([...LEVELLED, ...both]);
+    expect(screen.getByRole('button', { name: `Read the rod on the ground at hole ${FIRST}` })).toBeTruthy();
+    await open([...LEVELLED, ...both, read({ point: 'ground', hole: FIRST })]);
+    expect(screen.getByRole('button', { name: 'Log as-dug' }).className).toContain('button-main');
   });
 });
 
@@ -169,15 +314,21 @@ describe('while a dug hole is open', () => {
   });
 
   test('the next hole’s card leads back to it until nothing is open', async () => {
-    await open([...DIGGABLE, dug(FIRST, '4 2')]);
+    await open([...DIGGABLE, dug(FIRST, '4 2')], SECOND);
     expect(heading()).toBe(`Dig hole ${SECOND}, with its sides upright`);
-    expect(link(`Hole ${FIRST} is dug; open: clean, gravel`)).toMatch(new RegExp(`/dig/${FIRST}$`));
-    await open([
-      ...DIGGABLE,
-      dug(FIRST, '4 2'),
-      { kind: 'check', item: 'clean', hole: FIRST, done: true },
-      { kind: 'check', item: 'gravel', hole: FIRST, done: true },
-    ]);
+    expect(link(`Hole ${FIRST} is dug; open: its middle, clean, gravel`)).toMatch(
+      new RegExp(`/dig/${FIRST}$`),
+    );
+    await open(
+      [
+        ...DIGGABLE,
+        dug(FIRST, '4 2'),
+        { kind: 'check', item: 'clean', hole: FIRST, done: true },
+        { kind: 'check', item: 'gravel', hole: FIRST, done: true },
+        ...middleOf(FIRST),
+      ],
+      SECOND,
+    );
     expect(screen.queryByRole('link', { name: /is dug; open/ })).toBeNull();
   });
 

@@ -8,6 +8,7 @@ import {
   DIGGABLE,
   dug,
   logOf,
+  middleOf,
   ORDER,
   PLACED,
   PLAN,
@@ -49,7 +50,11 @@ describe('digStep', () => {
   test('a short hole comes before any other, and the last reading stands', () => {
     const short = [...DIGGABLE, dug(SECOND, '3 0')];
     expect(step(short)).toEqual({ at: 'hole', hole: SECOND, task: 'again' });
-    expect(step([...short, dug(SECOND, DEEP)])).toEqual({ at: 'hole', hole: FIRST, task: 'dig' });
+    expect(step([...short, dug(SECOND, DEEP), ...middleOf(SECOND)])).toEqual({
+      at: 'hole',
+      hole: FIRST,
+      task: 'dig',
+    });
     expect(step([...short, dug(SECOND, DEEP), dug(SECOND, '3 0')])).toMatchObject({
       hole: SECOND,
       task: 'again',
@@ -65,7 +70,7 @@ describe('digStep', () => {
     expect(step(rock, FIRST)).toEqual({ at: 'hole', hole: FIRST, task: 'decide' });
     expect(step(rock)).toEqual({ at: 'hole', hole: SECOND, task: 'dig' });
     const all = [...rock, ...ORDER.slice(1).map((hole) => dug(hole, DEEP))];
-    expect(step(all)).toEqual({ at: 'done', undecided: [FIRST] });
+    expect(step(all)).toEqual({ at: 'done', undecided: [FIRST], noMiddle: ORDER.slice(1).sort() });
   });
 
   test('without a frost depth no depth is enough', () => {
@@ -78,7 +83,31 @@ describe('digStep', () => {
     expect(step([...DIGGABLE, ...ORDER.map((hole) => dug(hole, DEEP))])).toEqual({
       at: 'done',
       undecided: [],
+      noMiddle: [...ORDER].sort(),
     });
+  });
+
+  test('the middle of the hole that was dug last comes before the next hole, and not once its post stands', () => {
+    const one = [...DIGGABLE, dug(FIRST, DEEP)];
+    expect(step(one)).toEqual({ at: 'hole', hole: FIRST, task: 'middle' });
+    expect(step([...one, ...middleOf(FIRST)])).toEqual({ at: 'hole', hole: SECOND, task: 'dig' });
+    expect(step([...one, dug(SECOND, DEEP), ...middleOf(SECOND)])).toMatchObject({
+      hole: ORDER[2],
+      task: 'dig',
+    });
+    const set: Body = { kind: 'stand', thing: { kind: 'post', hole: FIRST }, event: 'set' };
+    expect(step([...one, set])).toEqual({ at: 'hole', hole: SECOND, task: 'dig' });
+  });
+
+  test('a hole that is too tight on one side is shaved before another is dug', () => {
+    const asked = { ...samplePlan, rules: { ...samplePlan.rules, cover: inches('3 1/2') } };
+    const tight: Body[] = [
+      { kind: 'plan', plan: asked },
+      ...DIGGABLE.slice(1),
+      dug(FIRST, DEEP),
+      ...middleOf(FIRST, 1.5),
+    ];
+    expect(step(tight)).toEqual({ at: 'hole', hole: FIRST, task: 'shave' });
   });
 
   test('the next hole is sought onwards from the one at hand', () => {

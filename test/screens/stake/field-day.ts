@@ -1,3 +1,4 @@
+import { distance } from '../../../src/geometry/point.ts';
 import type { Body, Entry, PullEnd, Thing } from '../../../src/job/entry-schema.ts';
 import { roundedLength } from '../../../src/job/length.ts';
 import { assessSituation } from '../../../src/judge/assess.ts';
@@ -14,6 +15,7 @@ const holes = holesOf(samplePlan);
 const laid = layPlan(site, holes);
 if (!laid.ok) throw new Error(laid.problem.text);
 
+const laidOut = laid.value.holes;
 export const BASELINE = laid.value.baseline;
 export const ORDER = workOrder(laid.value.holes.map(({ label, site: at }) => ({ label, at })));
 export const PULLS = new Map(
@@ -78,6 +80,23 @@ export const dug = (hole: string, depth: string, obstruction: 'none' | 'rock' = 
   width: inches('1 6'),
   obstruction,
 });
+
+const METRES_PER_INCH = 0.0254;
+
+/** Tapes from A and B to the middle of a dug hole, so many inches off its planned centre, towards B. */
+export function middleOf(hole: string, off = 0.5): Body[] {
+  const { site: at } = laidOut.find(({ label }) => label === hole)!;
+  const middle = { x: at.x + off * METRES_PER_INCH, y: at.y };
+  return [[stake('A'), { x: 0, y: 0 }] as const, [stake('B'), { x: BASELINE, y: 0 }] as const].map(
+    ([from, place]) => ({
+      kind: 'pull',
+      from: nail(from),
+      to: { thing: { kind: 'dug-hole', hole }, touch: { at: 'centre' } },
+      reading: roundedLength(distance(place, middle), 'ft-in-16'),
+      hold: { how: 'level' },
+    }),
+  );
+}
 
 export const logOf = (bodies: readonly Body[]): Entry[] => bodies.map((body, i) => entry(i + 1, body));
 

@@ -1,0 +1,201 @@
+import { useMemo } from 'preact/hooks';
+import type { HoleAssessment } from '../../judge/types.ts';
+import { viewOf } from '../../judge/view.ts';
+import { small } from '../../judge/words.ts';
+import { Button, ButtonLink, ButtonRow, JudgementTable, Problem, VerdictMark } from '../../ui/index.ts';
+import { unbroken } from '../../ui/unbroken.ts';
+import { formatLength } from '../../units/index.ts';
+import { HoldChoice } from '../hold-choice.tsx';
+import { useJobBook } from '../job-book.ts';
+import { hrefOf } from '../route.ts';
+import { TapeRow } from '../set/tape-row.tsx';
+import { useHold } from '../use-hold.ts';
+import { type HoleCardProps, LaterRow } from './dig-cards.tsx';
+import { DigPage, digLook } from './dig-page.tsx';
+import type { DigTask } from './dig-step.ts';
+import { undecidedIn } from './dig-ticks.ts';
+import { dugHeadline, dugTrouble, obstructionWords } from './dig-words.ts';
+import { middlePull } from './middle-step.ts';
+import { Decided, OpenHoleTicks } from './open-hole.tsx';
+
+export interface DugCardProps extends HoleCardProps {
+  readonly task: Exclude<DigTask, 'gate' | 'dig'>;
+}
+
+/** What came of a dug hole, and what to do about it. */
+export function DugCard({ hole, planned, next, onOpen, task }: DugCardProps) {
+  const { verdict = 'unmeasured', checked } = digLook(hole);
+  return (
+    <DigPage hole={hole.hole} actions={<DugActions {...{ hole, task, next, onOpen }} />}>
+      <h2>
+        <VerdictMark verdict={verdict} {...(checked === undefined ? {} : { checked })}>
+          {unbroken(dugHeadline(hole.hole, task, hole.dug))}
+        </VerdictMark>
+      </h2>
+      {task === 'decide' &&
+        undecidedIn(hole).map((item) => <Problem key={item.item} text={decisionWords(hole, item)} />)}
+      {task === 'middle' && <MiddleAsked hole={hole} />}
+      {dugTrouble(hole.dug).map((text) => (
+        <p key={text}>{unbroken(text)}</p>
+      ))}
+      {task !== 'decide' && <Decided hole={hole} />}
+      <DugTable hole={hole} planned={planned} />
+      <OpenHoleTicks hole={hole} />
+      {task === 'again' && <Button onPress={() => onOpen('own-depth')}>Another depth for this hole</Button>}
+    </DigPage>
+  );
+}
+
+function decisionWords(
+  { hole, dug }: HoleAssessment,
+  { item, text }: { item: string; text: string },
+): string {
+  return item === 'obstruction' && dug.obstruction !== null ? obstructionWords(hole, dug.obstruction) : text;
+}
+
+/** The tape to the hole's own middle that is asked for, with what it reads where the hole lies as planned. */
+function MiddleAsked({ hole }: { readonly hole: HoleAssessment }) {
+  const pull = useMiddlePull(hole.hole);
+  const { situation } = useJobBook();
+  const [how, setHow] = useHold();
+  if (!situation.plan) return null;
+  return (
+    <>
+      <p>
+        Lay a lath across the foot and mark half of its width, both ways. Two tapes to that mark, or a string,
+        say how far the hole wandered: before the next one is dug.
+      </p>
+      {pull && (
+        <>
+          <TapeRow pull={pull} plan={situation.plan} how={how} />
+          <HoldChoice value={how} onChange={setHow} />
+        </>
+      )}
+    </>
+  );
+}
+
+function useMiddlePull(hole: string) {
+  const { situation } = useJobBook();
+  return useMemo(() => {
+    const view = viewOf(situation);
+    return view && middlePull(view, hole);
+  }, [situation, hole]);
+}
+
+type DugActionsProps = Pick<DugCardProps, 'hole' | 'task' | 'next' | 'onOpen'>;
+
+function DugActions({ hole, task, next, onOpen }: DugActionsProps) {
+  switch (task) {
+    case 'again':
+      return (
+        <>
+          <LaterRow next={next} />
+          <Button kind="main" onPress={() => onOpen('dug')}>
+            Log as-dug again
+          </Button>
+        </>
+      );
+    case 'shave':
+      return (
+        <>
+          <LaterRow next={next} />
+          <Button kind="main" onPress={() => onOpen('shaved')}>
+            It is shaved: read it again
+          </Button>
+        </>
+      );
+    case 'middle':
+      return <MiddleActions {...{ hole, next, onOpen }} />;
+    default:
+      return <DoneActions {...{ hole, task, next, onOpen }} />;
+  }
+}
+
+/** One tap goes on without it: the gap can be measured at the post, too. */
+function MiddleActions({ hole, next, onOpen }: Omit<DugActionsProps, 'task'>) {
+  const pull = useMiddlePull(hole.hole);
+  return (
+    <>
+      <ButtonRow>
+        <OnLink next={next} words="Go on without" />
+        <Button onPress={() => onOpen('dug')}>Log as-dug again</Button>
+        {pull && <Button onPress={() => onOpen('string')}>Off a string</Button>}
+      </ButtonRow>
+      <Button kind="main" onPress={() => onOpen(pull ? 'middle' : 'string')}>
+        {pull ? 'Enter the tape' : 'Measure it off a string'}
+      </Button>
+    </>
+  );
+}
+
+function DoneActions({ hole, task, next, onOpen }: DugActionsProps) {
+  const { jobId } = useJobBook();
+  const pull = useMiddlePull(hole.hole);
+  const spare = task === 'done' && !hole.set.done && hole.dug.middle && !hole.dug.room.checked && pull;
+  return (
+    <>
+      <ButtonRow>
+        <Button onPress={() => onOpen('dug')}>Log as-dug again</Button>
+        {task === 'decide' && <Button onPress={() => onOpen('decide')}>Enter the decision</Button>}
+        {spare && <Button onPress={() => onOpen('middle')}>One more tape to its middle</Button>}
+      </ButtonRow>
+      {task === 'unknown' ? (
+        <ButtonLink kind="main" href={hrefOf({ at: 'job', job: jobId, phase: 'plan', hole: null })}>
+          Type the frost depth
+        </ButtonLink>
+      ) : (
+        <OnLink next={next} words="Go on" main />
+      )}
+    </>
+  );
+}
+
+interface OnLinkProps {
+  readonly next: string | null;
+  readonly words: string;
+  readonly main?: boolean;
+}
+
+function OnLink({ next, words, main = false }: OnLinkProps) {
+  const { jobId } = useJobBook();
+  return (
+    <ButtonLink
+      kind={main ? 'main' : 'plain'}
+      href={hrefOf({ at: 'job', job: jobId, phase: next === null && !main ? 'set' : 'dig', hole: next })}
+      {...(main || next === null ? {} : { label: `${words}: hole ${next}` })}
+    >
+      {main && next !== null ? `${words} to hole ${next}` : words}
+    </ButtonLink>
+  );
+}
+
+function DugTable({ hole, planned }: Pick<HoleCardProps, 'hole' | 'planned'>) {
+  const { situation } = useJobBook();
+  const { plan } = situation;
+  if (!plan) return null;
+  const { units } = plan;
+  const { depth, width, room, middle, requiredDepth: required } = hole.dug;
+  const least = (m: number | null) => (m === null ? 'not known yet' : `at least ${formatLength(m, units)}`);
+  return (
+    <JudgementTable
+      label={`Hole ${hole.hole} as dug`}
+      rows={[
+        { name: 'depth', tolerance: least(required), ...pick(depth) },
+        { name: 'width', tolerance: `${formatLength(planned.holeDiameter, units)} planned`, ...pick(width) },
+        {
+          name: 'room',
+          tolerance: middle ? `at least ${small(middle.least, units)}` : 'by its own middle',
+          ...pick(room),
+        },
+      ]}
+    />
+  );
+}
+
+const pick = ({ verdict, checked, text, why }: HoleAssessment['dug']['depth']) => ({
+  verdict,
+  checked,
+  text,
+  why,
+});
