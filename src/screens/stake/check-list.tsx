@@ -8,6 +8,7 @@ import { More } from '../more.tsx';
 import { useOpenPull } from '../open-pull.ts';
 import { heldWords, levelTape, otherHeldWords, readWords } from '../rise-words.ts';
 import { guardProgress, readOf } from './check-words.ts';
+import { squareWords } from './square-words.ts';
 import type { StakeState } from './stake-step.ts';
 
 /** Every check pull between stakes with what it should read, and what it read; a tap reads it. */
@@ -32,6 +33,21 @@ function CheckPulls({ state: { checks, present, situation } }: { readonly state:
       <CheckRows pulls={guarding} present={present} />
       {guarding.length > 0 && further.length > 0 && <p>Beyond those, for whoever wants more of them:</p>}
       <CheckRows pulls={further} present={present} />
+      <Square />
+    </>
+  );
+}
+
+/** How square the outer stakes of rows and columns stand. */
+function Square() {
+  const words = squareWords(useJobBook().situation);
+  if (words.length === 0) return null;
+  return (
+    <>
+      <h3>Square</h3>
+      {words.map((text) => (
+        <p key={text}>{unbroken(text)}</p>
+      ))}
     </>
   );
 }
