@@ -1,15 +1,14 @@
-import { useEffect, useState } from 'preact/hooks';
 import { withSmallStore } from './small-store.ts';
+import { watched } from './watched.ts';
 
 /** Whether the user works alone is kept on the phone, for every job, until it is said otherwise. */
 const KEY = 'swingtape.alone';
 const YES = 'yes';
 
-/** What shows it, to be drawn again when it changes. */
-const watchers = new Set<() => void>();
-
 /** Stands in for the store where the browser refuses it: for as long as the page lasts. */
 let unkept = false;
+
+const { useChanges, changed } = watched();
 
 const isAlone = (): boolean => {
   const kept = withSmallStore((storage) => storage.getItem(KEY) ?? '');
@@ -19,16 +18,11 @@ const isAlone = (): boolean => {
 function setAlone(alone: boolean): void {
   unkept = alone;
   withSmallStore((storage) => (alone ? storage.setItem(KEY, YES) : storage.removeItem(KEY)));
-  for (const redraw of watchers) redraw();
+  changed();
 }
 
 /** Whether one person does it all, with both tapes hooked on their nails. */
 export function useAlone(): readonly [boolean, (alone: boolean) => void] {
-  const [, count] = useState(0);
-  useEffect(() => {
-    const redraw = () => count((n) => n + 1);
-    watchers.add(redraw);
-    return () => void watchers.delete(redraw);
-  }, []);
+  useChanges();
   return [isAlone(), setAlone];
 }

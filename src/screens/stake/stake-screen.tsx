@@ -17,6 +17,7 @@ import { MovedCard } from './moved-card.tsx';
 import { PlaceCard } from './place-card.tsx';
 import { CheckCard, SettleCard, StrikeCard } from './proof-cards.tsx';
 import { ReferenceCard } from './reference-card.tsx';
+import { ListScope } from './sheet/list-button.tsx';
 import type { StakeStep } from './stake-step.ts';
 import { usePastMoved } from './use-past-moved.ts';
 import { type Stake, useStake } from './use-stake.ts';
@@ -36,13 +37,15 @@ export function StakeScreen({ hole }: PhaseProps) {
   return (
     <OpenPullContext.Provider value={setPull}>
       <MovePlacesContext.Provider value={setPlacing}>
-        {placing === 'A and B' ? (
-          <PlaceCard onClose={() => setPlacing(null)} />
-        ) : placing === 'further' ? (
-          <FurtherPlaceCard onClose={() => setPlacing(null)} />
-        ) : (
-          <StakeCard stake={stake} onGoOn={() => setGoOn(true)} onPastMoved={onPastMoved} />
-        )}
+        <ListScope>
+          {placing === 'A and B' ? (
+            <PlaceCard onClose={() => setPlacing(null)} />
+          ) : placing === 'further' ? (
+            <FurtherPlaceCard onClose={() => setPlacing(null)} />
+          ) : (
+            <StakeCard stake={stake} onGoOn={() => setGoOn(true)} onPastMoved={onPastMoved} />
+          )}
+        </ListScope>
         {pull && <PullFlow pull={pull} how={how} onClose={() => setPull(null)} />}
       </MovePlacesContext.Provider>
     </OpenPullContext.Provider>
