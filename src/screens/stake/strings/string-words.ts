@@ -24,6 +24,11 @@ export function stringsWords({ strings, crossings, uncrossed }: StringPlan, unit
           `${strings.length} strings. Two cross over ${uncrossed.length === 0 ? 'every hole' : `${crossings.length} holes`}${squareWords(crossings)}.`,
         ]
       : []),
+    ...(strings.length > crossings.length && strings.length >= MANY_STRINGS
+      ? [
+          'These holes share few lines, so that it takes more strings than there are holes: two pairs of offset stakes at each are less work.',
+        ]
+      : []),
     ...(uncrossed.length > 0
       ? [
           `Over ${uncrossed.length === 1 ? 'hole' : 'holes'} ${listWords(uncrossed)} no two strings find clear ground for their nails: use offset stakes there, or tapes.`,
@@ -32,6 +37,9 @@ export function stringsWords({ strings, crossings, uncrossed }: StringPlan, unit
     `Each string runs between two nails, on boards ${clear} or more outside every hole. Strings come off while you dig, and go back on their nails.`,
   ];
 }
+
+/** Fewer strings than this are put up in an hour, whatever they come to: a morning's work begins here (our choice). */
+const MANY_STRINGS = 12;
 
 /** A crossing nearer to a right angle than this is called square: half a degree. */
 const SQUARE = (89.5 * Math.PI) / 180;
