@@ -161,6 +161,7 @@ const UNUSED_WORDS = {
   'not-in-plan': 'the plan has no such hole now',
   'no-size': 'what it touched has no such side',
   'no-length': 'no tape or rod reads that',
+  'no-lean': 'no post leans further than 45°',
   'level-and-not': 'it says that neither is higher, and gives a difference between them',
   'no-tape': 'the plan lists no such tape now, or says of it what cannot be',
 } as const;

@@ -10,6 +10,7 @@ import { pullPlan } from './pull-ends.ts';
 import type { Judgement, Nudge } from './types.ts';
 import { type JobView, pointOf, postOf, pullsBetween } from './view.ts';
 import { moveWords } from './words.ts';
+import { HAND, worthAPush } from './worth-a-push.ts';
 
 /** Stakes A and B, and one neighbour to prove them by. */
 const READINGS = 3;
@@ -33,6 +34,9 @@ export function nudgeFor(view: JobView, hole: SitedHole, position: Judgement, po
     words,
     readings: readingsToHold(view, hole),
     levels: levelsWhenRight(view, hole),
+    worthIt:
+      position.verdict === 'out' ||
+      worthAPush(position.chance, fix.covariance, position.tolerance, HAND.foot),
   };
 }
 

@@ -8,6 +8,7 @@ import { formatLength, METRES_PER_FOOT, stepOf, type Units } from '../units/inde
 import type { Judgement, LevelReading, PlumbNudge } from './types.ts';
 import { type JobView, pointOf, postOf } from './view.ts';
 import { moveWords, small } from './words.ts';
+import { HAND, worthAPush } from './worth-a-push.ts';
 
 /**
  * How to bring a loose post upright: which way its top goes, and how far at the top of the level that is held against it.
@@ -22,13 +23,13 @@ export function plumbNudgeFor(
 ): PlumbNudge | null {
   const post = postOf(hole.label);
   const point = pointOf(view, post);
-  const lean = point?.lean?.perMetre;
+  const lean = point?.lean;
   // A reading that looks misread is taken again before anything is pushed on its word.
   const doubted = view.book.plumbs(hole.label).some(({ id }) => view.suspects.has(id));
   const known = !doubted && (plumb.verdict === 'out' || (plumb.verdict === 'unsure' && plumb.checked));
   if (poured || !lean || !known) return null;
   const over = levelLength(view, hole.label);
-  const move = scale(lean, -over);
+  const move = scale(lean.perMetre, -over);
   const way = moveWords(point.fix?.place ?? hole.site, move, view.ground);
   const { units } = view.plan;
   const words = `Push the top of ${thingName(post, view.plan)}: ${way}, measured ${formatLength(over, units)} above the foot of the level.`;
@@ -38,6 +39,7 @@ export function plumbNudgeFor(
     bearing: bearingOf(move),
     words,
     levels: levelsWhenRight(view, hole),
+    worthIt: plumb.verdict === 'out' || worthAPush(plumb.chance, lean.covariance, plumb.tolerance, HAND.lean),
   };
 }
 

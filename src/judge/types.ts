@@ -35,8 +35,8 @@ export interface Nudge {
   readonly readings: readonly { readonly from: PullEnd; readonly to: PullEnd; readonly reading: number }[];
   /** What the level reads on two faces when it is right: a foot that is pushed takes the plumb with it. None of a pier. */
   readonly levels: readonly LevelReading[];
-  /** A push is likely to settle it: out, or unsure and known well enough that it is then as likely as not called in. */
-  readonly settles: boolean;
+  /** Out; or unsure, and a push is likely to settle it or to bring it in. */
+  readonly worthIt: boolean;
 }
 
 /** What a level held on one face shows. */
@@ -63,7 +63,7 @@ export interface PlumbNudge {
   readonly words: string;
   readonly levels: readonly LevelReading[];
   /** As of a nudge. */
-  readonly settles: boolean;
+  readonly worthIt: boolean;
 }
 
 export interface GateItem {

@@ -5,7 +5,8 @@ import { isKind, thingKey } from '../job/log.ts';
 import type { Instruments } from '../job/plan-schema.ts';
 import type { SitedHole, SitedReference } from '../plan/hole.ts';
 import { type OffsetReading, offsetRows } from './offset-rows.ts';
-import { GUESSED_LEAN, plumbSigma, riseSigma, slopeDoubt, tapeSigma } from './sigma.ts';
+import { PlumbReader } from './plumb-reading.ts';
+import { GUESSED_LEAN, riseSigma, slopeDoubt, tapeSigma } from './sigma.ts';
 import { type Stand, Stands } from './stands.ts';
 import { PLAIN, type Taped, tapeDoubt, tapedBy, tapeOf, trueLength } from './taped.ts';
 import { outward, reachOf } from './touch.ts';
@@ -67,6 +68,18 @@ export interface Network {
   readonly lastSite: number;
 }
 
+/** Read from one way on a face that may have been read so before. */
+interface OneWay extends LeanReading {
+  readonly readings: { count: number };
+}
+
+/** Of n readings that share an error each counts for 1/n, so that their mean is as sure as one of them. */
+function shared(lean: LeanReading | OneWay): LeanReading {
+  if (!('readings' in lean)) return lean;
+  const { readings, ...rest } = lean;
+  return readings.count === 1 ? rest : { ...rest, sigma: rest.sigma * Math.sqrt(readings.count) };
+}
+
 /** No level is shorter. */
 const LEAST_LEVEL_M = 0.01;
 
@@ -87,7 +100,8 @@ export function networkOf(
   instruments: Instruments,
   references: readonly SitedReference[] = [],
 ): Network {
-  const reader = new Reader(holes, heights, instruments, references);
+  const levels = new PlumbReader(entries, instruments);
+  const reader = new Reader(holes, heights, instruments, references, levels);
   let lastSite = -1;
   entries.forEach((entry, order) => {
     reader.read(entry, order);
@@ -100,7 +114,9 @@ class Reader {
   readonly #stands = new Stands();
   readonly #pulls: PullReading[] = [];
   readonly #offsets: OffsetReading[] = [];
-  readonly #leans: LeanReading[] = [];
+  readonly #leans: (LeanReading | OneWay)[] = [];
+  readonly #oneWays = new Map<string, OneWay['readings']>();
+  readonly #levels: PlumbReader;
   /** Nodes and pairs of faces on which plumb was read. */
   readonly #plumbed = new Set<string>();
   readonly #unused: Unused[] = [];
@@ -114,7 +130,9 @@ class Reader {
     heights: readonly MeasuredHeight[],
     instruments: Instruments,
     references: readonly SitedReference[],
+    levels: PlumbReader,
   ) {
+    this.#levels = levels;
     this.#references = new Map(references.map(({ thing, site }) => [thingKey(thing), site]));
     this.#holes = new Map(holes.map((hole) => [hole.label, hole]));
     this.#heights = new Map(heights.map((height) => [height.key, height]));
@@ -190,17 +208,21 @@ class Reader {
     const offset = Math.abs(body.offset.m);
     const isLength = over >= LEAST_LEVEL_M && over < BEYOND_ALL_TAPES_M && offset < BEYOND_ALL_TAPES_M;
     if (!isLength) return 'no-length';
+    if (offset > over || Math.abs(body.turned?.offset.m ?? 0) > over) return 'no-lean';
     this.#plumbed.add(faces(node.index, body.side));
-    const sign = body.leans === 'out' ? 1 : body.leans === 'in' ? -1 : 0;
-    this.#leans.push({
-      entry: id,
-      node: node.index,
-      normal: outward(body.side, hole.facing),
-      over,
-      reading: sign * offset,
-      sigma: plumbSigma(this.#instruments) * over,
-    });
+    const { reading, sigma, own } = this.#levels.value(body);
+    const normal = outward(body.side, hole.facing);
+    const lean: LeanReading = { entry: id, node: node.index, normal, over, reading, sigma };
+    this.#leans.push(own ? lean : this.#oneWay(lean, `${node.index} ${body.side}`));
     return null;
+  }
+
+  /** What the level itself is wrong by is the same in every reading from one way: more of them make it no smaller. */
+  #oneWay(lean: LeanReading, face: string): OneWay {
+    const readings = this.#oneWays.get(face) ?? { count: 0 };
+    readings.count++;
+    this.#oneWays.set(face, readings);
+    return { ...lean, readings };
   }
 
   #inPlan(thing: Thing): boolean {
@@ -240,7 +262,7 @@ class Reader {
     }
     for (const { of, height } of this.#offsets) if (height !== 0) raised.add(of);
     const nodes = this.#stands.all.map((stand) => this.#node(stand, raised.has(stand.index)));
-    const leans = [...this.#leans, ...[...raised].flatMap((node) => this.#guesses(nodes[node]!))];
+    const leans = [...this.#leans.map(shared), ...[...raised].flatMap((node) => this.#guesses(nodes[node]!))];
     const [pulls, offsets] = [this.#pulls, this.#offsets];
     return { nodes, pulls, offsets, placing: [...pulls, ...offsets], leans, unused: this.#unused };
   }

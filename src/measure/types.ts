@@ -99,9 +99,17 @@ export interface Unused {
    * - `no-size`: a face, corner or near side of something that has none (a stake, a nail; the corner of a round)
    * - `no-length`: a reading that no tape and no rod gives: zero, negative or beyond all bounds
    * - `level-and-not`: two heights compared, neither of them the higher, and a difference between them all the same
+   * - `no-lean`: a plumb reading of more than 45°: that is no post
    * - `no-tape`: a pull with a tape that the plan does not list, or of which it says what cannot be
    */
-  readonly reason: 'same-thing' | 'not-in-plan' | 'no-size' | 'no-length' | 'level-and-not' | 'no-tape';
+  readonly reason:
+    | 'same-thing'
+    | 'not-in-plan'
+    | 'no-size'
+    | 'no-length'
+    | 'no-lean'
+    | 'level-and-not'
+    | 'no-tape';
 }
 
 export interface GlobalTest {

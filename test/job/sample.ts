@@ -104,6 +104,14 @@ export const sampleBodies: { readonly [K in Exclude<EntryKind, 'strike'>]: Extra
     near: { a: inches('4 8'), b: inches('5 6 1/4') },
     sights: { a: inches('6 0'), b: inches('106 0') },
   },
+  twist: {
+    kind: 'twist',
+    hole: '4',
+    side: 'front',
+    from: { by: 'string', from: post('3'), to: post('5') },
+    anticlockwise: inches('0 2 1/4'),
+    clockwise: inches('0 2'),
+  },
 };
 
 /** An entry with an id made from its place, for logs that are written out by hand. */

@@ -55,6 +55,30 @@ describe('one line of the field book', () => {
     expect(line(upright)).toBe('Post 4, clockwise face: plumb over 4′ 0″');
   });
 
+  test('a lean is told as the level told it, and both ways round where the level was turned', () => {
+    const degrees = { by: 'degrees', degrees: 0.3 } as const;
+    const marks = (n: number) => ({ by: 'bubble', marks: n, perMark: 0.02 }) as const;
+    const { plumb } = sampleBodies;
+    expect(line({ ...plumb, read: degrees })).toBe('Post 4, clockwise face: top leans out 0.3° over 4′ 0″');
+    expect(line({ ...plumb, leans: 'in', read: marks(0.5), markUp: true })).toBe(
+      'Post 4, clockwise face: top leans in 0.5 marks over 4′ 0″, marked end up',
+    );
+    expect(line({ ...plumb, turned: { offset: inches('0'), leans: 'none' } })).toBe(
+      'Post 4, clockwise face: top leans out 1/8″ over 4′ 0″; turned end for end, plumb',
+    );
+    expect(line({ ...plumb, turned: { offset: inches('1/8'), leans: 'in', read: marks(1) } })).toMatch(
+      /; turned end for end, top leans in 1 mark$/,
+    );
+  });
+
+  test('a twist says off what, and both edges', () => {
+    expect(line(sampleBodies.twist)).toBe(
+      'Post 4, off the string post 3 to post 5: 2 1/4″ and 2″ to the anticlockwise and clockwise edge of its outer face',
+    );
+    const at = { thing: { kind: 'stake', label: 'A' }, touch: { at: 'nail' } } as const;
+    expect(line({ ...sampleBodies.twist, from: { by: 'tape', at } })).toMatch(/^Post 4, from A: 2 1/);
+  });
+
   test('rod points', () => {
     const rod = (on: typeof sampleBodies.rod.on) => line({ ...sampleBodies.rod, on }).replace(/:.*/, '');
     expect(rod({ point: 'benchmark' })).toBe('Rod on the benchmark');

@@ -71,7 +71,8 @@ const calibrationTable = ({ verdicts }: Study): string =>
     ]),
   ]);
 
-function table([head, ...body]: readonly (readonly string[])[]): string {
+/** Rows as a table in Markdown, with columns that line up; the first is its head. */
+export function table([head, ...body]: readonly (readonly string[])[]): string {
   if (!head) return '';
   const widths = head.map((_, i) => Math.max(...[head, ...body].map((row) => row[i]!.length)));
   const line = (cells: readonly string[]) =>

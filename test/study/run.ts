@@ -9,6 +9,7 @@ import { parseArgs } from 'node:util';
 import { pageOf, tablesOf } from './page.ts';
 import { rowsOf } from './rows.ts';
 import { Study } from './study.ts';
+import { whole } from './whole.ts';
 
 const PAGE = new URL('./STUDY.md', import.meta.url);
 const TELL_EVERY = 1000;
@@ -20,12 +21,6 @@ const { values } = parseArgs({
     save: { type: 'boolean', default: false },
   },
 });
-
-function whole(name: string, typed: string): number {
-  if (!/^[1-9]\d{0,6}$/.test(typed))
-    throw new RangeError(`--${name}: “${typed}” is not a whole number from 1 to 9999999.`);
-  return Number(typed);
-}
 
 const jobs = whole('jobs', values.jobs);
 const study = new Study(whole('seed', values.seed));

@@ -14,6 +14,13 @@ interface Post {
   readonly top: number;
 }
 
+/** What a push does to a post: metres, and metres per metre. */
+export interface Pushed {
+  readonly foot: Vec;
+  readonly lean: Vec;
+  readonly top: number;
+}
+
 /**
  * How far past its tolerance anything may stand: four sigmas or more of how well it is measured. Within that, every place
  * is as likely as any other, which is what a chance of being within tolerance takes for granted.
@@ -70,6 +77,14 @@ export class Yard {
   /** Moves a thing, as a barrow does. */
   knock(thing: Thing, by: Vec): void {
     this.#places.set(thingKey(thing), add(this.placeOf(thing), by));
+  }
+
+  /** Moves a loose post: its foot by so much, its lean and the height of its top by so much more. */
+  push(hole: string, { foot, lean, top }: Pushed): void {
+    const before = this.postOf(hole);
+    const after = { foot: add(before.foot, foot), lean: add(before.lean, lean), top: before.top + top };
+    this.#posts.set(hole, after);
+    this.#places.set(`post:${hole}`, after.foot);
   }
 
   postOf(hole: string): Post {

@@ -1,5 +1,7 @@
-import type { HoleAssessment } from '../../judge/types.ts';
+import { HALF_WIDTH_95 } from '../../judge/normal.ts';
+import type { HoleAssessment, Judgement } from '../../judge/types.ts';
 import type { JobView } from '../../judge/view.ts';
+import { worthALift } from '../../judge/worth-a-push.ts';
 import { rodAtTarget, sightLine } from '../heights/rod-belief.ts';
 import { needsMore, type Part, type SetStep } from './step.ts';
 
@@ -17,10 +19,19 @@ export function levelStep(
 ): SetStep | null {
   const { level } = set;
   const expected = rodAtTarget(view, hole, setup);
-  if (needsMore(level)) return readingStep(view, hole, setup, expected);
-  if (level.verdict !== 'out' || poured || left.has('top')) return null;
+  const more = needsMore(level) ? readingStep(view, hole, setup, expected) : null;
+  if (more) return more;
+  if (!isOff(level) || poured || left.has('top')) return null;
   return { do: 'move', part: 'top', nudge: null, rod: expected, why: level.why };
 }
+
+/** Out, however often it was read; or too near the edge to tell, where another height would tell. */
+const isOff = ({ verdict, checked, chance, uncertainty, tolerance }: Judgement): boolean =>
+  verdict === 'out' ||
+  (verdict === 'unsure' &&
+    checked &&
+    uncertainty !== null &&
+    worthALift(chance, uncertainty / HALF_WIDTH_95, tolerance));
 
 function readingStep(view: JobView, hole: string, setup: string, expected: number | null): SetStep | null {
   const tops = view.book.tops(hole);

@@ -1,7 +1,7 @@
 import type { Hold } from '../../job/entry-schema.ts';
 import type { Plan } from '../../job/plan-schema.ts';
 import { endName, thingName } from '../../job/words.ts';
-import type { HoleAssessment, LevelReading, PlumbNudge } from '../../judge/types.ts';
+import type { HoleAssessment, LevelReading, PlumbNudge, Verdict } from '../../judge/types.ts';
 import { capital, leanWords } from '../../judge/words.ts';
 import { Figure, VerdictMark } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
@@ -16,14 +16,14 @@ export interface MoveCardProps {
   readonly how: Hold['how'];
 }
 
-/** A post that is out and still loose: by how much, which way to move it, and what it reads when it is right. */
+/** A post that is out, or too near the edge to tell, and still loose: by how much, which way to move it, and what it reads when it is right. */
 export function MoveCard({ step, hole, plan, how }: MoveCardProps) {
   const { nudge, part, rod, why } = step;
   const post = thingName({ kind: 'post', hole: hole.hole }, plan);
   if (nudge)
     return (
       <>
-        <OutHead text={`${capital(post)} is out by ${formatSmall(nudge.distance, plan.units)}`} />
+        <OutHead {...placeHead(hole, post, formatSmall(nudge.distance, plan.units))} />
         <p class="set-nudge">{unbroken(nudge.words)} It is right when these read:</p>
         <div class="set-holds">
           {nudge.readings.map(({ from, to, reading }) => (
@@ -34,10 +34,13 @@ export function MoveCard({ step, hole, plan, how }: MoveCardProps) {
       </>
     );
   const lean = part === 'plumb' && !hole.poured ? hole.set.plumbNudge : null;
-  if (lean) return <PushTop nudge={lean} head={`${capital(post)} leans ${leanOf(hole, plan)}`} />;
+  if (lean) {
+    const head = `${capital(post)} leans ${leanOf(hole, plan)}`;
+    return <PushTop nudge={lean} text={head} verdict={hole.set.plumb.verdict} />;
+  }
   return (
     <>
-      <OutHead text={why} />
+      <OutHead text={why} verdict={part === 'top' ? hole.set.level.verdict : 'out'} />
       {hole.poured && (
         <p>
           It is poured. Push it while the concrete is wet, or leave it so and let whoever is responsible
@@ -70,10 +73,10 @@ export function MoveCard({ step, hole, plan, how }: MoveCardProps) {
 const leanOf = ({ set }: HoleAssessment, { units }: Plan): string => leanWords(set.plumb.error ?? 0, units);
 
 /** Which way the top goes and how far; then it is measured anew, for its foot may have moved too. */
-function PushTop({ nudge, head }: { readonly nudge: PlumbNudge; readonly head: string }) {
+function PushTop({ nudge, ...head }: { readonly nudge: PlumbNudge } & Head) {
   return (
     <>
-      <OutHead text={head} />
+      <OutHead {...head} />
       <p class="set-nudge">{unbroken(nudge.words)} It is right when the level reads:</p>
       <Levels readings={nudge.levels} />
       <p>Brace it. Then it is measured anew: its foot may have moved too.</p>
@@ -92,10 +95,22 @@ function Levels({ readings }: { readonly readings: readonly LevelReading[] }) {
   );
 }
 
-function OutHead({ text }: { readonly text: string }) {
+interface Head {
+  readonly text: string;
+  readonly verdict: Verdict;
+}
+
+/** What is too near the edge to tell is pushed as well, and not called out. */
+function placeHead({ set }: HoleAssessment, post: string, off: string): Head {
+  const { verdict } = set.position;
+  const words = verdict === 'out' ? `is out by ${off}` : `may be in or out: it measures ${off} off its mark`;
+  return { verdict, text: `${capital(post)} ${words}` };
+}
+
+function OutHead({ text, verdict }: Head) {
   return (
     <h2 class="set-out">
-      <VerdictMark verdict="out">{unbroken(text)}</VerdictMark>
+      <VerdictMark verdict={verdict}>{unbroken(text)}</VerdictMark>
     </h2>
   );
 }

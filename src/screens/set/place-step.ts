@@ -5,7 +5,7 @@ import { adviceFor } from '../../judge/advice.ts';
 import { possiblePulls, pullsInReach } from '../../judge/possible-pulls.ts';
 import { type PullPlan, pullPlan } from '../../judge/pull-ends.ts';
 import { settling } from '../../judge/settling.ts';
-import type { HoleAssessment } from '../../judge/types.ts';
+import type { HoleAssessment, Judgement, Nudge } from '../../judge/types.ts';
 import { type JobView, pointOf, postOf, pullsBetween } from '../../judge/view.ts';
 import type { SetBook } from './set-book.ts';
 import { type Part, pouredAt, type SetStep } from './step.ts';
@@ -47,10 +47,14 @@ export function placeStep(
   if (hole.poured || (position.verdict === 'in' && position.checked)) return null;
   const advised = advisedPull(view, hole, designed);
   if (advised) return { do: 'pull', pull: advised, why: position.why };
-  if (position.verdict !== 'out' || !move) return null;
-  const again = unguardedPull(view, hole.hole, designed);
+  if (!move || !isToMove(position, nudge)) return null;
+  const again = position.checked ? null : unguardedPull(view, hole.hole, designed);
   return again ? { do: 'pull', pull: again, why: BEFORE_MOVING } : move;
 }
+
+/** What no further tape settles is pushed nearer to its mark while it can be: left so near the edge it may well be out. */
+const isToMove = ({ verdict }: Judgement, nudge: Nudge | null): boolean =>
+  verdict === 'out' || (verdict === 'unsure' && nudge !== null && nudge.worthIt);
 
 /** The same line read more often than this repeats its own mistakes: what it does not settle waits for something to stand. */
 const MOST_READINGS = 2;

@@ -41,6 +41,10 @@ function plumbStep(
   if (lean) return { do: 'plumb', side: lean, again: false };
   if (set.plumb.verdict === 'out' && !left.has('plumb'))
     return { do: 'move', part: 'plumb', nudge: null, rod: null, why: set.plumb.why };
-  const guard = poured ? undefined : unread[0];
-  return guard && needsMore(set.plumb) ? { do: 'plumb', side: guard, again: true } : null;
+  if (poured) return null;
+  const [guard] = unread;
+  if (guard && needsMore(set.plumb)) return { do: 'plumb', side: guard, again: true };
+  // Too near the edge for any level to tell: it is brought nearer plumb while it can be.
+  const push = set.plumb.verdict === 'unsure' && set.plumbNudge?.worthIt === true && !left.has('plumb');
+  return push ? { do: 'move', part: 'plumb', nudge: null, rod: null, why: set.plumb.why } : null;
 }

@@ -1,0 +1,133 @@
+import type { Cuts } from '../../src/build/cuts.ts';
+import type { Figure } from '../../src/build/figure.ts';
+import { frameAsBuilt } from '../../src/build/frame.ts';
+import { add, scale } from '../../src/geometry/point.ts';
+import type { Entry } from '../../src/job/entry-schema.ts';
+import { type AsBuilt, asBuilt, asBuiltRound, asBuiltSquare } from '../../src/judge/as-built.ts';
+import { cutMarks } from '../../src/judge/cut-marks.ts';
+import { ANGLE_STEP, lengthStep, told } from '../../src/judge/frame-words.ts';
+import { HALF_WIDTH_95 } from '../../src/judge/normal.ts';
+import { situate } from '../../src/judge/situation.ts';
+import { type JobView, viewOf } from '../../src/judge/view.ts';
+import type { PostsTogether } from '../../src/measure/index.ts';
+import type { StudyPlan } from './plans.ts';
+import { Share } from './share.ts';
+import type { Yard } from './yard.ts';
+
+/** What is cut, or is read off the posts for cutting: each against the true posts. */
+export const CUT_KINDS = [
+  'side',
+  'clear',
+  'mitre',
+  'diagonal',
+  'reach',
+  'square',
+  'top to the plan',
+  'top to the shortest',
+] as const;
+export type CutKind = (typeof CUT_KINDS)[number];
+
+/** How often the truth lies within 1.96 sigmas, and within what is said on the screen. */
+export interface Coverage {
+  readonly within: Share;
+  readonly asTold: Share;
+}
+
+/** A figure that was found, and what it really is. */
+interface Found extends Pick<Figure, 'is' | 'sigma'> {
+  readonly kind: CutKind;
+  readonly truth: number;
+  readonly step: number;
+}
+
+/** Cut lists held against the posts that they were worked out for. */
+export class CutLists {
+  readonly kinds: ReadonlyMap<CutKind, Coverage> = new Map(
+    CUT_KINDS.map((kind) => [kind, { within: new Share(), asTold: new Share() }]),
+  );
+
+  /** @returns whether the frame is told at the tops of some posts */
+  addJob(log: readonly Entry[], job: StudyPlan, yard: Yard): boolean {
+    const view = viewOf(situate(log));
+    const built = view && asBuilt(view);
+    if (!view || !built) throw new RangeError(`${job.plan.name} is not laid on its site`);
+    const found = [...frameFound(view, built, job, yard), ...topsFound(view, job, yard)];
+    for (const [kind, { within, asTold }] of this.kinds) {
+      const of = found.filter((each) => each.kind === kind);
+      if (of.length === 0) continue;
+      within.addJob(of.filter(isWithin).length, of.length);
+      asTold.addJob(of.filter(isAsTold).length, of.length);
+    }
+    return built.posts.some(({ height }) => height > 0);
+  }
+}
+
+const isWithin = ({ is, sigma, truth }: Found): boolean => Math.abs(is - truth) <= HALF_WIDTH_95 * sigma;
+
+function isAsTold({ truth, step, ...found }: Found): boolean {
+  const { is, half } = told(found, step);
+  return Math.abs(is - truth) <= half;
+}
+
+/** The yard's own posts in place of the measured ones: known to a hair. */
+function truly(yard: Yard, { posts }: AsBuilt): PostsTogether {
+  const labels = new Set(posts.map(({ label }) => label));
+  return {
+    at: ({ hole, height }) => {
+      if (!labels.has(hole)) return null;
+      const { foot, lean } = yard.postOf(hole);
+      return add(foot, scale(lean, height));
+    },
+    variance: () => 0,
+  };
+}
+
+function frameFound(view: JobView, built: AsBuilt, job: StudyPlan, yard: Yard): Found[] {
+  const truth: AsBuilt = { ...built, together: truly(yard, built) };
+  const really = frameAsBuilt(job.plan.shape, built.posts, truth.together);
+  const step = lengthStep(job.plan.units);
+  const found = (kind: CutKind, is: Figure | null, true_: Figure | null): Found[] =>
+    is && true_
+      ? [
+          {
+            kind,
+            is: is.is,
+            sigma: is.sigma,
+            truth: true_.is,
+            step: kind === 'mitre' ? ANGLE_STEP : step,
+          },
+        ]
+      : [];
+  const { sides, corners, diagonals } = built.frame;
+  const round = [asBuiltRound(view, built, 'nearest'), asBuiltRound(view, truth, 'nearest')] as const;
+  const square = [asBuiltSquare(view, built), asBuiltSquare(view, truth)] as const;
+  return [
+    ...sides.flatMap(({ centres }, i) => found('side', centres, really.sides[i]!.centres)),
+    ...sides.flatMap(({ clear }, i) => found('clear', clear, really.sides[i]!.clear)),
+    ...corners.flatMap(({ mitre }, i) => found('mitre', mitre, really.corners[i]!.mitre)),
+    ...diagonals.flatMap(({ centres }, i) => found('diagonal', centres, really.diagonals[i]!.centres)),
+    ...found('reach', round[0]?.reach ?? null, round[1]?.reach ?? null),
+    ...found('square', square[0]?.difference ?? null, square[1]?.difference ?? null),
+  ];
+}
+
+/** How much is cut off each top. The shortest post is taken for the one that measures so: that is the one to saw by. */
+function topsFound(view: JobView, job: StudyPlan, yard: Yard): Found[] {
+  const step = lengthStep(job.plan.units);
+  const [toPlan, toShortest] = [cutMarks(view, 'plan'), cutMarks(view, 'shortest')];
+  const found = (kind: CutKind, { cuts }: Cuts, shift: number): Found[] =>
+    cuts.map(({ hole, off, sigma }) => ({
+      kind,
+      is: off,
+      sigma,
+      truth: yard.offHeight(hole) - shift,
+      step,
+    }));
+  const { governs } = toShortest;
+  if (governs === null) return [];
+  const others = { ...toShortest, cuts: toShortest.cuts.filter(({ hole }) => hole !== governs) };
+  return [
+    ...found('top to the plan', toPlan, 0),
+    ...found('top to the shortest', others, yard.offHeight(governs)),
+  ];
+}
