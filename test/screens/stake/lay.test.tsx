@@ -1,0 +1,208 @@
+// @vitest-environment happy-dom
+import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/preact';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import type { Body } from '../../../src/job/entry-schema.ts';
+import type { GroundLine } from '../../../src/job/place-schema.ts';
+import { StakeScreen } from '../../../src/screens/stake/stake-screen.tsx';
+import { REPEAT_TAP_MS } from '../../../src/ui/repeat-tap.ts';
+import { inches, samplePlan } from '../../job/sample.ts';
+import { openScreen, painted } from '../plan/open-screen.tsx';
+import { heading, tap, tapWhenThere } from '../taps.ts';
+import { PLAN } from './field-day.ts';
+
+beforeEach(() => {
+  // The clock of the phone, just after the entries were made: no new session begins.
+  vi.useFakeTimers({ toFake: ['Date'], now: new Date('2026-05-02T14:30:00Z') });
+});
+afterEach(() => {
+  cleanup();
+  vi.useRealTimers();
+});
+
+async function type(label: string, text: string) {
+  const field = screen.getByLabelText(label);
+  fireEvent.input(field, { target: { value: text } });
+  fireEvent.blur(field);
+  await painted();
+}
+
+async function choose(group: string, name: string | RegExp) {
+  fireEvent.click(within(screen.getByRole('group', { name: group })).getByRole('radio', { name }));
+  await painted();
+}
+
+async function openSheet(button: RegExp | string, bodies: readonly Body[] = PLAN) {
+  const job = await openScreen(StakeScreen, bodies);
+  if (button !== 'Boundary, house, no-go ground') tap('Something stands already');
+  await tapWhenThere(button);
+  await screen.findByRole('dialog');
+  await waitFor(() => expect(screen.queryByText('One moment…')).toBeNull());
+  return job;
+}
+
+/** A second tap sooner than this on the same button is taken for a tremble. */
+const beyondRepeat = () => new Promise((resolve) => setTimeout(resolve, REPEAT_TAP_MS + 1));
+
+const inSheet = () => within(screen.getByRole('dialog', { hidden: true }));
+const problems = () =>
+  screen.queryAllByRole('alert').map(({ textContent }) => textContent!.replaceAll('\u00a0', ' '));
+const SIDE = (name: string) => `${name}: which side, as you walk from A to B`;
+
+describe('two points that are there', () => {
+  test('with the centre by two tapes and the front away from them, carry the plan, and stand at once', async () => {
+    const job = await openSheet(/^Two points are there/);
+    await type('A to B', '24 0');
+    await type('Centre: tape from A', '20 0');
+    await type('Centre: tape from B', '20 0');
+    tap('Lay the plan on them');
+    expect(problems().at(-1)).toBe(
+      'Centre: which side, as you walk from A to B: nothing is chosen; choose left or right.',
+    );
+    await choose(SIDE('Centre'), 'left');
+    await choose('The plan’s front looks, as you walk from A to B', 'to the left');
+    await beyondRepeat();
+    expect(
+      inSheet()
+        .getByText(/^Walk from A to B: the plan’s centre lies/)
+        .textContent!.replaceAll('\u00a0', ' '),
+    ).toBe(
+      'Walk from A to B: the plan’s centre lies 12′ 0″ along and 16′ 0″ to the left. Its front looks away from A–B.',
+    );
+    tap('Lay the plan on them');
+    await screen.findByText('First have buried services marked');
+    await waitFor(async () => expect(await job.log()).toHaveLength(5));
+    const bodies = (await job.log()).slice(1).map(({ body }) => body);
+    expect(bodies.map(({ kind }) => kind)).toEqual(['site', 'stand', 'stand', 'pull']);
+    expect(bodies[0]).toMatchObject({
+      a: { right: { m: -3.6576 }, front: { m: -4.8768 } },
+      b: { right: { m: 3.6576 }, front: { m: -4.8768 } },
+      chosenBy: 'user',
+      laid: { on: 'stakes', baseline: { typed: '24 0' }, front: { by: 'way', way: 'left' } },
+    });
+  });
+
+  test('an impossible triangle is refused in words, and nothing is logged', async () => {
+    const job = await openSheet(/^Two points are there/);
+    await type('A to B', '24 0');
+    await type('Centre: tape from A', '50 0');
+    await type('Centre: tape from B', '20 0');
+    await choose(SIDE('Centre'), 'left');
+    await choose('The plan’s front looks, as you walk from A to B', 'to the left');
+    expect(problems()).toEqual([
+      'Centre: 50′ 0″ from A and 20′ 0″ from B differ by more than A to B, 24′ 0″, so that no such place is there; pull again from A and from B, and A to B.',
+    ]);
+    tap('Lay the plan on them');
+    expect(await job.log()).toHaveLength(1);
+  });
+
+  test('with the centre and the front by station and offset', async () => {
+    const job = await openSheet(/^Two points are there/);
+    await type('A to B', '24 0');
+    await choose('Centre: how it is told', 'Along and off A–B');
+    await type('Centre: along A–B, from A', '-2 0');
+    await type('Centre: square off A–B', '18 0');
+    await choose(SIDE('Centre'), 'left');
+    await choose('The plan’s front looks, as you walk from A to B', 'toward a peg or mark before it');
+    await choose('Front: how it is told', 'Along and off A–B');
+    await type('Front: along A–B, from A', '10 0');
+    await type('Front: square off A–B', '18 0');
+    await choose(SIDE('Front'), 'left');
+    tap('Lay the plan on them');
+    await screen.findByText('First have buried services marked');
+    const [, site] = await job.log();
+    // The front looks from A to B, so the plan's right is toward the line: A is 18 ft to the right and 2 ft in front.
+    expect(site!.body).toMatchObject({ a: { right: { m: 5.4864 }, front: { m: 0.6096 } } });
+  });
+});
+
+describe('two stakes of holes', () => {
+  const fill = async (fromA: string) => {
+    const job = await openSheet('Two of the holes are staked');
+    await type('A to B', '24 0');
+    await choose('First stake: which hole it is of', '3');
+    await type('First stake: tape from A', '26 4 13/16');
+    await type('First stake: tape from B', '16 3 3/8');
+    await choose(SIDE('First stake'), 'left');
+    await choose('Second stake: which hole it is of', '7');
+    await type('Second stake: tape from A', fromA);
+    await type('Second stake: tape from B', '26 4 13/16');
+    await choose(SIDE('Second stake'), 'left');
+    return job;
+  };
+
+  test('that close carry the plan, and their tapes are logged as pulls', async () => {
+    const job = await fill('16 3 3/8');
+    expect(inSheet().getByText(/it closes\.$/)).toBeTruthy();
+    tap('Lay the plan on them');
+    await screen.findByText('First have buried services marked');
+    await waitFor(async () => expect(await job.log()).toHaveLength(11));
+    const bodies = (await job.log()).slice(1).map(({ body }) => body);
+    expect(bodies.map(({ kind }) => kind)).toEqual([
+      'site',
+      ...Array(4).fill('stand'),
+      ...Array(5).fill('pull'),
+    ]);
+    expect(bodies.slice(-4).map((body) => (body.kind === 'pull' ? body.reading.typed : ''))).toEqual([
+      '26 4 13/16',
+      '16 3 3/8',
+      '16 3 3/8',
+      '26 4 13/16',
+    ]);
+  });
+
+  test('that do not close are said not to, with the foot that one tape would explain', async () => {
+    await fill('15 3 3/8');
+    expect(problems()[0]).toMatch(/It does not close\. It would if .* were .* One foot/);
+    expect(
+      screen.getByRole('button', { name: 'Lay the plan on them as they are', hidden: true }),
+    ).toBeTruthy();
+  });
+});
+
+describe('lines on the ground', () => {
+  const signed = (typed: string) => inches(typed);
+  const boundary: GroundLine = {
+    name: 'Boundary',
+    kind: 'boundary',
+    from: { by: 'plan', right: signed('16 0'), front: signed('-10 0') },
+    to: { by: 'plan', right: signed('16 0'), front: signed('10 0') },
+    keep: signed('8 0'),
+    noStakes: 'right',
+  };
+
+  test('a wall is typed, drawn and logged with the plan', async () => {
+    const job = await openSheet('Boundary, house, no-go ground');
+    tap('Add a line');
+    await choose('What it is', /^Wall of a house/);
+    for (const [point, way] of [
+      ['First point', 'left'],
+      ['Second point', 'right'],
+    ] as const) {
+      await type(`${point}: how far to the side of the centre`, '14 0');
+      await choose(`${point}: which way, left or right, as you face the plan’s front`, way);
+      await type(`${point}: how far before or behind the centre`, '13 0');
+      await choose(`${point}: which way, in front or behind, as you face the plan’s front`, 'in front');
+    }
+    tap('Add it');
+    expect(problems()).toEqual(['Where the house is: nothing is chosen; choose its side of the wall.']);
+    await choose('Where the house is, as you face the plan’s front', 'in front of it');
+    await beyondRepeat();
+    tap('Add it');
+    await screen.findByRole('button', { name: 'Change House', hidden: true });
+    expect((await job.plan()).lines).toEqual([
+      expect.objectContaining({ name: 'House', kind: 'house', noStakes: 'left' }),
+    ]);
+    expect(screen.getByText(/^House, by the plan: post 1, the nearest, keeps its outer face/)).toBeTruthy();
+  });
+
+  test('one that is too near is told on top of the page, and can be taken off again', async () => {
+    const job = await openSheet('Boundary, house, no-go ground', [
+      { kind: 'plan', plan: { ...samplePlan, lines: [boundary] } },
+    ]);
+    expect(screen.getAllByText(/^Boundary, by the plan: .* short\./).length).toBeGreaterThan(1);
+    tap('Change Boundary');
+    tap('Remove Boundary');
+    await waitFor(() => expect(heading()).not.toContain('Boundary'));
+    expect((await job.plan()).lines).toBeUndefined();
+  });
+});
