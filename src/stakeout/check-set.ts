@@ -37,20 +37,27 @@ export function checkSet({ holes, baseline, instruments, shiftAllowed }: CheckSe
   const usual = checkPulls(holes, instruments);
   if (holes.length > MOST_GUARDED)
     return { guarding: [], further: usual, unguarded: holes.map(({ label }) => label) };
-  const isUsual = new Set(usual.map(keyOf));
+  const asUsual = new Map(usual.map((pull) => [keyOf(pull), pull]));
+  const pullOf = (one: SitedHole, other: SitedHole): PlannedPull => {
+    const [first, second] = holes.indexOf(one) < holes.indexOf(other) ? [one, other] : [other, one];
+    const pull = stakePull(purposeOf(one, other), first, second);
+    // Either way round it is one pull: as people make it, where they do.
+    return { ...pull, ...asUsual.get(keyOf(pull)), purpose: pull.purpose };
+  };
   const chosen: PlannedPull[] = [];
   const unguarded: string[] = [];
   for (const group of stretches(holes)) {
-    const pulls = ([i, j]: Pair) => stakePull(purposeOf(group[i]!, group[j]!), group[i]!, group[j]!);
+    const pulls = ([i, j]: Pair) => pullOf(group[i]!, group[j]!);
     const found = guardingPairs({
       places: group.map(({ site }) => site),
       baseline,
       instruments,
       shiftAllowed,
       most: Math.floor((usual.length * group.length) / holes.length),
-      liked: (pair) => isUsual.has(keyOf(pulls(pair))),
+      liked: (pair) => asUsual.has(keyOf(pulls(pair))),
     });
-    chosen.push(...found.pairs.map(pulls));
+    // The holes of a stretch are in the order of the walk already.
+    chosen.push(...[...found.pairs].sort(([i, j], [k, l]) => i - k || j - l).map(pulls));
     unguarded.push(...found.unguarded.map((i) => group[i]!.label));
   }
   const taken = new Set(chosen.map(keyOf));
