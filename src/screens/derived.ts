@@ -1,5 +1,6 @@
 import { useEffect, useMemo } from 'preact/hooks';
 import type { Entry } from '../job/entry-schema.ts';
+import { standing } from '../job/log.ts';
 import { assessSituation } from '../judge/assess.ts';
 import { type Situation, situate } from '../judge/situation.ts';
 import type { Assessment } from '../judge/types.ts';
@@ -22,6 +23,13 @@ const BUILD = import.meta.url;
 const isOf = ({ build, count, last }: Kept, log: readonly Entry[]): boolean =>
   build === BUILD && count === log.length && last === (log.at(-1)?.id ?? null);
 
+function derivedOrKept(log: readonly Entry[] | null, kept: Kept | null) {
+  if (!log) return { derived: null, isKept: false };
+  if (!kept || !isOf(kept, log)) return { derived: derive(log), isKept: false };
+  const situation: Situation = { ...kept.situation, entries: standing(log) };
+  return { derived: { situation, assessment: kept.assessment }, isKept: true };
+}
+
 /** Long enough for the next tap to come first, milliseconds. */
 const KEEP_AFTER_MS = 2000;
 
@@ -37,15 +45,16 @@ export function useDerived(
   kept: Kept | null,
   results: KeptResults | null,
 ): Derived | null {
-  const derived = useMemo(() => log && (kept && isOf(kept, log) ? kept : derive(log)), [log, kept]);
+  const { derived, isKept } = useMemo(() => derivedOrKept(log, kept), [log, kept]);
   useEffect(() => {
-    if (!log || !derived || !results || derived === kept) return;
-    const { situation, assessment } = derived;
+    if (!log || !derived || !results || isKept) return;
+    const { entries: _, ...situation } = derived.situation;
+    const { assessment } = derived;
     const last = log.at(-1)?.id ?? null;
     const timer = setTimeout(() => {
       void results.write({ jobId, build: BUILD, count: log.length, last, situation, assessment });
     }, KEEP_AFTER_MS);
     return () => clearTimeout(timer);
-  }, [jobId, log, derived, kept, results]);
+  }, [jobId, log, derived, isKept, results]);
   return derived;
 }

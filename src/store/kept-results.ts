@@ -9,7 +9,8 @@ export interface Kept {
   /** A log only grows and no entry of it changes, so its length and its last entry say which it is. */
   readonly count: number;
   readonly last: string | null;
-  readonly situation: Situation;
+  /** Without the entries that stand: they are the log again, a quarter of it all. */
+  readonly situation: Omit<Situation, 'entries'>;
   readonly assessment: Assessment;
 }
 
