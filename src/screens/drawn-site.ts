@@ -117,7 +117,7 @@ function measuredPlace({ measured }: Placed, thing: Thing): SitePoint | null {
 }
 
 /** Where a thing was measured to stand, else where it was planned to. */
-function placeOfEnd(situation: Placed, { thing }: PullEnd): SitePoint | null {
+export function placeOfEnd(situation: Placed, { thing }: PullEnd): SitePoint | null {
   const stakes = stakePlaces(situation);
   if (thing.kind === 'stake' && thing.label === 'A') return stakes?.a ?? null;
   if (thing.kind === 'stake' && thing.label === 'B') return stakes?.b ?? null;

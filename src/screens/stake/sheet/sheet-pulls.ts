@@ -2,14 +2,15 @@ import { thingName } from '../../../job/words.ts';
 import type { Situation } from '../../../judge/situation.ts';
 import type { JobView } from '../../../judge/view.ts';
 import { capital, small } from '../../../judge/words.ts';
+import { checkAllowance } from '../../../stakeout/check-allowance.ts';
 import type { CheckSet, ListedHole, PlannedPull } from '../../../stakeout/index.ts';
 import { nailPulls } from '../../../stakeout/string-nails.ts';
-import { referencePlaces, stakePlaces } from '../../drawn-site.ts';
+import { placeOfEnd, referencePlaces, stakePlaces } from '../../drawn-site.ts';
 import { alongSlope, riseBetween } from '../../rise.ts';
 import { guardWords } from '../check-words.ts';
 import { lieWords, placeWords } from '../place-words.ts';
 import { listIntro, riseWords } from './pull-list-words.ts';
-import { reads, type SheetPart, type SheetTable, TO_WRITE } from './sheet-parts.ts';
+import { NONE, reads, type SheetPart, type SheetTable, TO_WRITE } from './sheet-parts.ts';
 
 const DEGREES = 180 / Math.PI;
 
@@ -130,6 +131,7 @@ export function checksPart(
     sentences: [
       'A misread tape moves a stake unseen. Each of these must read what is printed; where one does not, pull both its stakes again from A and B before a stake is moved.',
       ...(guarding.length > 0 ? [guardWords(checks, view.plan.units)] : []),
+      'May be off: what good tapes alone explain. More than that is a misreading, or a stake beside its place.',
     ],
     tables: lists.map(({ caption, pulls }) => checkTable(situation, view, caption, pulls)),
   };
@@ -152,14 +154,26 @@ function checkTable(
     caption,
     readings: sloping ? 2 : 1,
     nameHead: 'Pull',
-    heads: ['Level', ...(sloping ? ['Along the slope'] : []), 'Read'],
+    heads: ['Level', ...(sloping ? ['Along the slope'] : []), 'May be off', 'Read'],
     rows: pulls.map(({ from, to, expected }, i) => [
       `${thingName(from.thing)} to ${thingName(to.thing)}`,
       reads(view, expected),
       ...(sloping ? [slopeCell(view, slopes[i] ?? null)] : []),
+      allowanceCell(situation, view, { from, to }),
       TO_WRITE,
     ]),
   };
+}
+
+function allowanceCell(
+  situation: Situation,
+  { plan: { units, instruments } }: JobView,
+  { from, to }: Pick<PlannedPull, 'from' | 'to'>,
+): string {
+  const stakes = stakePlaces(situation);
+  const [p, q] = [placeOfEnd(situation, from), placeOfEnd(situation, to)];
+  const most = stakes && p && q ? checkAllowance(p, q, { ...stakes, instruments }) : Number.NaN;
+  return Number.isFinite(most) ? small(most, units) : NONE;
 }
 
 const slopeCell = (view: Pick<JobView, 'plan' | 'inHand'>, slope: number | null): string =>

@@ -4,7 +4,6 @@ import type { SitedHole } from '../../../plan/index.ts';
 import { LONG_STRING } from '../../../stakeout/string-sag.ts';
 import type { LaidString } from '../../../stakeout/string-types.ts';
 import { type HoleTies, tiesOf } from '../../../stakeout/ties.ts';
-import type { DrawnReference } from '../../../ui/drawing/drawn.ts';
 import type { Drawn } from '../../../ui/index.ts';
 import { drawnNear, drawnString } from '../strings/drawn-strings.ts';
 import {
@@ -51,15 +50,15 @@ export function stringsPart(view: JobView, { plan }: JobStrings, drawing: SheetD
 }
 
 const stringsTable = (view: JobView, strings: readonly LaidString[]): SheetTable => ({
-  readings: 3,
+  readings: 2,
   caption: 'Marks along every string, from its first nail',
   nameHead: 'String',
-  heads: ['Nails', 'Nail to nail', 'Marks', 'Hangs in the middle'],
+  heads: ['Nail to nail', 'Marks', 'Nails', 'Hangs in the middle'],
   rows: strings.map(({ label, nails, length, marks, sag }) => [
     label,
-    `${nails[0].label} to ${nails[1].label}`,
     reads(view, length),
     marks.map(({ hole, at }) => `hole ${hole} at ${reads(view, at)}`).join('; '),
+    `${nails[0].label} to ${nails[1].label}`,
     length < LONG_STRING ? NONE : `${small(sag, view.plan.units)}: hold it up halfway`,
   ]),
 });
@@ -84,7 +83,7 @@ const nailsTable = (view: JobView, strings: readonly LaidString[]): SheetTable =
 /** So far round a hole is drawn: its offset stakes and its neighbours, metres. */
 const REACH = 2.6;
 /** Size of the drawing of one hole's ties, pixels. */
-const CARD = { width: 210, maxHeight: 170 };
+const CARD = { width: 210, maxHeight: 130 };
 /** More holes than these have their ties in words alone: drawings of hundreds would make a book. */
 const MOST_DRAWN = 40;
 
@@ -129,21 +128,13 @@ function tieDrawing(strings: JobStrings, hole: SitedHole, ties: HoleTies, drawn:
     drawn: {
       ...drawn,
       pulls: over.map((string) => drawnNear(string, hole.site, REACH)),
-      references: offsetsOf(ties, hole, ({ label }) => label.slice(-1)),
+      references: ties.offsets.flatMap(({ stakes }) =>
+        stakes.map(({ label, site }) => ({ label: label.slice(-1), place: site, awayFrom: hole.site })),
+      ),
       focus: { at: hole.site, reach: REACH },
     },
   };
 }
-
-/** The offset stakes of a hole as dots, each with its label on the side away from the hole. */
-const offsetsOf = (
-  ties: HoleTies,
-  hole: SitedHole,
-  name: (stake: { readonly label: string }) => string,
-): DrawnReference[] =>
-  ties.offsets.flatMap(({ stakes }) =>
-    stakes.map((stake) => ({ label: name(stake), place: stake.site, awayFrom: hole.site })),
-  );
 
 /** All strings with their nails. */
 export const stringsDrawn = (drawn: Drawn, { plan }: JobStrings): Drawn => ({
@@ -155,13 +146,17 @@ export const stringsDrawn = (drawn: Drawn, { plan }: JobStrings): Drawn => ({
   ]),
 });
 
-/** The holes with their offset stakes, which are too many to be named here, as dots. */
-export const tiesDrawn = (drawn: Drawn, strings: JobStrings): Drawn => ({
-  ...drawn,
-  references: [
-    ...(drawn.references ?? []),
-    ...strings.asked.holes.flatMap((hole) =>
-      offsetsOf(tiesOf(hole, strings.asked, strings.plan), hole, () => ''),
-    ),
-  ],
-});
+/** The holes with the lines of their offset stakes, which are too many to be named here; none of them where holes are many. */
+export function tiesDrawn(drawn: Drawn, strings: JobStrings): Drawn {
+  const { holes } = strings.asked;
+  if (holes.length > MOST_DRAWN) return drawn;
+  const pulls = holes.flatMap((hole) =>
+    tiesOf(hole, strings.asked, strings.plan).offsets.map(({ how, stakes: [one, other] }) => ({
+      from: how === 'both-sides' ? one.site : hole.site,
+      to: other.site,
+      kind: 'string' as const,
+      words: `${one.label} to ${other.label}`,
+    })),
+  );
+  return { ...drawn, pulls };
+}

@@ -41,7 +41,9 @@ function Part({ part, units }: { readonly part: SheetPart; readonly units: Units
         <p key={words}>{unbroken(words)}</p>
       ))}
       {tables.map((table) => (
-        <Table key={table.caption} {...table} />
+        <div key={table.caption} class={isLong(table) ? 'staking-long' : undefined}>
+          <Table {...table} />
+        </div>
       ))}
       {cards.length > 0 && (
         <div class="staking-cards">
@@ -53,6 +55,13 @@ function Part({ part, units }: { readonly part: SheetPart; readonly units: Units
     </section>
   );
 }
+
+/** So many rows of few columns stand side by side on paper, in two lists. */
+const MANY_ROWS = 12;
+const FEW_COLUMNS = 4;
+
+const isLong = ({ rows, heads }: SheetTable): boolean =>
+  rows.length >= MANY_ROWS && heads.length <= FEW_COLUMNS;
 
 /** On a narrow screen each row stands as a block, its cells under their names. */
 function Table({ caption, nameHead, heads, rows, readings }: SheetTable) {

@@ -59,7 +59,7 @@ export function stakingSheet(asked: SheetAsked): StakingSheet | null {
 }
 
 const LEGEND =
-  'Rings: the centre of each hole. Squares: A, B and further stakes. Small dots: offset stakes, named hole by hole under Ties. Do not measure off the drawing.';
+  'Rings: the centre of each hole. Squares: A, B and further stakes. Thin crosses: the lines of the offset stakes, told hole by hole under Ties. Do not measure off the drawing.';
 
 const siteDrawing = (drawn: Drawn): SheetDrawing => ({ ...WHOLE, title: 'Holes, stakes and ties', drawn });
 const stringsDrawing = (drawn: Drawn): SheetDrawing => ({
