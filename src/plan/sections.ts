@@ -56,9 +56,15 @@ export function sectionsFor(units: Units): NamedSection[] {
   }));
 }
 
+/** What the tables hold is read once: every hole is judged by it after every tap. */
+const read = new Map<string, Length>();
+
 /** A length out of the tool's own tables. They carry their marks, so they mean the same in any units. */
 export function ownLength(typed: string, units: Units): Length {
+  const before = read.get(typed);
+  if (before) return before;
   const length = typedLength(typed, units, 'Table', { min: 0 });
   if (!length.ok) throw new RangeError(length.problem.text);
+  read.set(typed, length.value);
   return length.value;
 }
