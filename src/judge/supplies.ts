@@ -40,7 +40,18 @@ function toFill(view: JobView, { label, section, holeDiameter, top }: Hole) {
 }
 
 /** Length of every post, by the ground where it is measured and else by the level ground that is assumed. */
-export function lengthsOf(view: JobView): PostLength[] {
+export function lengthsOf(view: JobView): readonly PostLength[] {
+  const before = worked.get(view);
+  if (before) return before;
+  const lengths = workOut(view);
+  worked.set(view, lengths);
+  return lengths;
+}
+
+/** Worked out once for each view, though every hole asks. */
+const worked = new WeakMap<JobView, readonly PostLength[]>();
+
+function workOut(view: JobView): PostLength[] {
   const { plan } = view;
   const { supplies } = plan;
   return postLengths(
