@@ -1,6 +1,7 @@
 import { requiredDepthOf } from '../build/index.ts';
 import type { Entry } from '../job/entry-schema.ts';
 import type { PullResult, Suspicion } from '../measure/types.ts';
+import { shiftFindings } from './after-pour.ts';
 import { findingsOf, repulledBaseline } from './findings.ts';
 import { heightFindings } from './height-findings.ts';
 import { assessHole, postPositions } from './hole.ts';
@@ -61,6 +62,7 @@ export function assessSituation(situation: Situation): Assessment {
       ...lineFindings(ground, lines),
       ...heightFindings(view, best, holes),
       ...decisionsMissing(holes),
+      ...shiftFindings(view),
     ],
     moved,
     next: nextPulls[0] ?? null,

@@ -41,6 +41,7 @@ function allSizes({ shape, each, pier, overrides, rules, tolerances, instruments
     ...(rules.frostDepth
       ? [{ field: FIELDS.frostDepth, length: rules.frostDepth, most: DEEPEST_M, least: 0 }]
       : []),
+    ...(rules.cover ? [{ field: FIELDS.cover, length: rules.cover, most: COARSEST_M, least: 0 }] : []),
     coarse(FIELDS.position, tolerances.position),
     coarse(FIELDS.spacing, tolerances.spacing),
     coarse(FIELDS.level, tolerances.level),
@@ -73,7 +74,7 @@ function shapeSizes(shape: Shape): Sized[] {
   }
 }
 
-function specSizes({ holds, top, holeDiameter }: HoleOverride): Sized[] {
+function specSizes({ holds, top, holeDiameter, depth }: HoleOverride): Sized[] {
   return [
     ...(holds?.kind === 'post'
       ? [
@@ -84,6 +85,7 @@ function specSizes({ holds, top, holeDiameter }: HoleOverride): Sized[] {
     ...(holds?.kind === 'pier' ? [{ field: FIELDS.diameter, length: holds.diameter, most: WIDEST_M }] : []),
     ...(top ? [{ field: FIELDS.top, length: top, most: DEEPEST_M, least: -DEEPEST_M }] : []),
     ...(holeDiameter ? [{ field: FIELDS.holeDiameter, length: holeDiameter, most: WIDEST_M }] : []),
+    ...(depth ? [{ field: FIELDS.ownDepth, length: depth, most: DEEPEST_M }] : []),
   ];
 }
 

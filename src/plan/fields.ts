@@ -16,6 +16,8 @@ export const FIELDS = {
   frostDepth: 'Frost depth',
   gravel: 'Gravel',
   embedment: 'Least embedment',
+  ownDepth: 'Depth of this hole',
+  cover: 'Least concrete beside a post',
   position: 'Position tolerance',
   spacing: 'Spacing tolerance',
   plumb: 'Plumb tolerance',

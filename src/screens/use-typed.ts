@@ -7,6 +7,8 @@ export interface Typed<T> {
   readonly draft: Draft;
   /** What stands in the box now; `null`, with the reason beside the box, where that is no good value. */
   take(): T | null;
+  /** The same where `null` is a good value. */
+  read(): Result<T>;
 }
 
 /**
@@ -17,9 +19,13 @@ export function useTyped<T>(read: (text: string) => Result<T>): Typed<T> {
   const [text, setText] = useState('');
   const [error, setError] = useState<string | null>(null);
   const now = useRef('');
-  const take = (): T | null => {
+  const readNow = (): Result<T> => {
     const result = read(now.current);
     setError(result.ok ? null : result.problem.text);
+    return result;
+  };
+  const take = (): T | null => {
+    const result = readNow();
     return result.ok ? result.value : null;
   };
   const edit = (next: string) => {
@@ -29,5 +35,5 @@ export function useTyped<T>(read: (text: string) => Result<T>): Typed<T> {
   };
   // Nothing is said of a box that was never written in: a sheet is opened to look at, too.
   const commit = () => void (now.current !== '' && take());
-  return { draft: { text, error, edit, commit }, take };
+  return { draft: { text, error, edit, commit }, take, read: readNow };
 }

@@ -46,6 +46,7 @@ const partsOfSet = ({ set }: HoleAssessment): Judgement[] => [
 const recordedParts = (hole: HoleAssessment): Judgement[] => [
   hole.dug.depth,
   hole.dug.width,
+  hole.dug.room,
   ...partsOfSet(hole),
 ];
 

@@ -86,6 +86,7 @@ export function ownWords(own: HoleOverride, units: Units): string {
     ...(own.holds ? [holdsWords(own.holds, units)] : []),
     ...(own.top ? [`top ${heightWords(own.top, units)}`] : []),
     ...(own.holeDiameter ? [`hole ${lengthWords(own.holeDiameter)} wide`] : []),
+    ...(own.depth ? [`${lengthWords(own.depth)} deep${own.depthWhy ? ` (${own.depthWhy})` : ''}`] : []),
   ].join(', ');
 }
 

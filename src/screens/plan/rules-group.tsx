@@ -3,7 +3,7 @@ import { LengthField } from '../../ui/index.ts';
 import { fromDefault } from './default-hint.ts';
 import { Group } from './group.tsx';
 import type { GroupFor } from './group-for.ts';
-import { IN_THE_GROUND } from './limits.ts';
+import { FROM_ZERO, IN_THE_GROUND } from './limits.ts';
 import { withRules } from './plan-edits.ts';
 import { rulesLine } from './plan-text.ts';
 
@@ -41,6 +41,14 @@ export function RulesGroup({ plan, change }: GroupFor) {
         bounds={IN_THE_GROUND}
         {...fromDefault('rules.embedment', rules.embedment, units)}
         onChange={(embedment) => change((before) => withRules(before, { embedment }))}
+      />
+      <LengthField
+        label={FIELDS.cover}
+        hint="Between the post and the earth, all round. Empty: 2″ or 50 mm, our choice."
+        value={rules.cover ?? null}
+        units={units}
+        bounds={FROM_ZERO}
+        onChange={(cover) => change((before) => withRules(before, { cover }))}
       />
     </Group>
   );

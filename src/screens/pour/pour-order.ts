@@ -1,4 +1,4 @@
-import type { Body, Thing } from '../../job/entry-schema.ts';
+import { sincePour } from '../../judge/after-pour.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import type { JobView } from '../../judge/view.ts';
 import type { HoleLook } from '../../ui/index.ts';
@@ -21,20 +21,6 @@ export function pourLook(hole: HoleAssessment): HoleLook {
 
 /** Whether its post was read after its last pour; only such a reading says what the pour did to it. */
 export function measuredSincePour(view: JobView, hole: string): boolean {
-  const pour = view.book.pours(hole).at(-1);
-  return pour !== undefined && view.entries.slice(pour.index + 1).some(({ body }) => reads(body, hole));
-}
-
-function reads(body: Body, hole: string): boolean {
-  const isPost = (thing: Thing) => thing.kind === 'post' && thing.hole === hole;
-  switch (body.kind) {
-    case 'pull':
-      return isPost(body.from.thing) || isPost(body.to.thing);
-    case 'plumb':
-      return body.hole === hole;
-    case 'rod':
-      return body.on.point === 'top' && body.on.hole === hole;
-    default:
-      return false;
-  }
+  const since = sincePour(view, hole);
+  return since !== null && (since.place ?? since.plumb ?? since.top) !== null;
 }

@@ -10,16 +10,28 @@ import { BuyButton } from '../build/buy-button.tsx';
 import { ShortPosts } from '../build/short-posts.tsx';
 import { useJobBook } from '../job-book.ts';
 import { JobFrame } from '../job-frame.tsx';
+import { lazily } from '../lazily.tsx';
 import { NextReadings } from '../next-readings.tsx';
 import { NothingYet } from '../nothing-yet.tsx';
+import { Opening } from '../opening.tsx';
+import { part } from '../part.ts';
 import type { PhaseProps } from '../phase-props.ts';
 import { hrefOf } from '../route.ts';
 import { useLog } from '../use-log.ts';
 import { useStartAtTop } from '../use-start-at-top.ts';
 import { DecisionSheet } from './decision-sheet.tsx';
+import type { PourMore, PourMoreProps } from './more-props.ts';
 import { PourCard } from './pour-card.tsx';
-import { measuredSincePour, pourLook, pourOrder } from './pour-order.ts';
+import { pourLook, pourOrder } from './pour-order.ts';
 import { PourSheet } from './pour-sheet.tsx';
+import { pouredState } from './poured-words.ts';
+import { WetHoles } from './wet-holes.tsx';
+
+/** Loaded once it is wanted. */
+const OpenMore = lazily<PourMoreProps>(
+  part(async () => (await import('./pour-more.tsx')).PourMoreSheet),
+  ({ onClose }) => <Opening title="One moment" onClose={onClose} />,
+);
 
 /** The last gate: what must be green before concrete goes in, hole by hole, and the log of each pour. */
 export function PourScreen({ hole }: PhaseProps) {
@@ -44,7 +56,7 @@ interface PourWorkProps {
 function PourWork({ view, hole, inAddress }: PourWorkProps) {
   const { jobId } = useJobBook();
   const { log } = useLog();
-  const [open, setOpen] = useState<'pour' | 'decision' | null>(null);
+  const [open, setOpen] = useState<'pour' | 'decision' | PourMore | null>(null);
   const onLog = (body: Body) => void log(body);
   const close = () => setOpen(null);
   // What is to be done after a pour stands on the poured hole's own card: it must not give way to the next hole.
@@ -53,9 +65,10 @@ function PourWork({ view, hole, inAddress }: PourWorkProps) {
     if (!inAddress) location.replace(hrefOf({ at: 'job', job: jobId, phase: 'pour', hole: hole.hole }));
   };
   useStartAtTop(hole.hole);
-  const decision = hole.pourGate.items.find(({ item }) => item === 'obstruction');
+  const undecided = hole.pourGate.items.filter(({ decision }) => decision).map(({ text }) => text);
   return (
     <JobFrame phase="pour" actions={<PourActions view={view} hole={hole} onPour={() => setOpen('pour')} />}>
+      <WetHoles view={view} but={hole.hole} />
       <ShortPosts view={view} />
       <PourCard view={view} hole={hole} onLog={onLog} onDecide={() => setOpen('decision')} />
       <Caution title="Wet concrete">
@@ -63,12 +76,18 @@ function PourWork({ view, hole, inAddress }: PourWorkProps) {
         water at hand, and do not kneel in it.
       </Caution>
       <BagsSoFar view={view} />
+      <Button onPress={() => setOpen('times')}>Times on the bag</Button>
+      {!hole.poured && <Button onPress={() => setOpen('asks')}>Ask for more before concrete</Button>}
+      <Button onPress={() => setOpen('why')}>Why each is asked</Button>
       <BuyButton />
       <NextReadings />
       <HolesToPour current={hole.hole} />
       {open === 'pour' && <PourSheet hole={hole} onDone={onPoured} onClose={close} />}
-      {open === 'decision' && decision && (
-        <DecisionSheet hole={hole.hole} text={decision.text} onClose={close} />
+      {open === 'decision' && undecided.length > 0 && (
+        <DecisionSheet hole={hole.hole} text={undecided.join(' ')} onClose={close} />
+      )}
+      {(open === 'why' || open === 'asks' || open === 'times') && (
+        <OpenMore more={open} hole={hole.hole} onClose={close} />
       )}
     </JobFrame>
   );
@@ -111,7 +130,7 @@ interface PouredActionsProps {
   readonly next: string | null;
 }
 
-/** Concrete can still be pushed while it is wet: measuring comes before the next hole, until it is done. */
+/** Concrete can still be pushed while it is wet: tapes and plumb come before the next hole; so does the look of the next day. */
 function PouredActions({ view, hole, next }: PouredActionsProps) {
   const { jobId } = useJobBook();
   const href = (phase: 'pour' | 'set', label: string) =>
@@ -121,7 +140,8 @@ function PouredActions({ view, hole, next }: PouredActionsProps) {
     : { words: 'Record', href: hrefOf({ at: 'job', job: jobId, phase: 'record', hole: null }) };
   const again = `Measure ${thingName({ kind: 'post', hole: hole.hole }, view.plan)} again`;
   const setHref = href('set', hole.hole);
-  return measuredSincePour(view, hole.hole) ? (
+  const state = pouredState(view, hole.hole, Date.now());
+  return state && state.wants.length === 0 && !state.dueNextDay ? (
     <ActionRow
       beside={
         <ButtonLink href={setHref} label={again}>

@@ -7,6 +7,7 @@ const COLUMNS: readonly Column<DugRow>[] = [
   { head: 'Depth asked', width: 'record-time', cell: (row) => row.asked },
   { head: 'Depth dug', width: 'record-wide', cell: (row) => <VerdictCell {...row.depth} /> },
   { head: 'Width dug', width: 'record-wide', cell: (row) => <VerdictCell {...row.width} /> },
+  { head: 'Room', width: 'record-wide', cell: (row) => <VerdictCell {...row.room} /> },
   { head: 'In the way', cell: (row) => row.inTheWay },
   { head: 'Dug', cell: (row) => (row.dugAt === null ? NOTHING_YET : whenWords(row.dugAt)) },
 ];

@@ -16,6 +16,8 @@ export interface DugRow {
   readonly asked: string;
   readonly depth: Cell;
   readonly width: Cell;
+  /** Room round what it holds, by the hole's own middle. */
+  readonly room: Cell;
   /** `rock`, `nothing`; `—` before the hole is dug. */
   readonly inTheWay: string;
   readonly dugAt: string | null;
@@ -46,6 +48,7 @@ export function dugRows({ holes }: Assessment, { plan }: Pick<Situation, 'plan'>
     asked: dug.requiredDepth === null || !plan ? 'not known' : formatLength(dug.requiredDepth, plan.units),
     depth: dug.depth,
     width: dug.width,
+    room: dug.room,
     inTheWay: dug.obstruction ?? (dug.at === null ? NOTHING_YET : 'nothing'),
     dugAt: dug.at,
   }));

@@ -1,12 +1,12 @@
 // @vitest-environment happy-dom
 import { cleanup, fireEvent, screen, within } from '@testing-library/preact';
 import { afterEach, describe, expect, test, vi } from 'vitest';
-import type { Body } from '../../../src/job/entry-schema.ts';
+import type { Body, Thing } from '../../../src/job/entry-schema.ts';
 import { PourScreen } from '../../../src/screens/pour/pour-screen.tsx';
 import { inches } from '../../job/sample.ts';
 import { fillDisk } from '../../store/fake-store.ts';
 import { type OpenScreen, openScreen, painted } from '../plan/open-screen.tsx';
-import { press } from '../press.ts';
+import { press, whole } from '../press.ts';
 import { exampleLog } from '../set/set-day.ts';
 
 afterEach(() => {
@@ -27,6 +27,8 @@ const last = async (job: OpenScreen) => (await job.log()).at(-1)!.body;
 const arrives = (name: string | RegExp) => screen.findByRole('heading', { level: 2, name, hidden: true });
 const missing = (hole: string) =>
   screen.getByRole('list', { name: `Missing before concrete goes into hole ${hole}`, hidden: true });
+
+const touches = (thing: Thing, hole: string): boolean => thing.kind === 'post' && thing.hole === hole;
 
 /** Types into a box and taps a button without leaving the box first, as some phones do. */
 function type(label: string, text: string): void {
@@ -55,7 +57,14 @@ describe('a gate that is shut', () => {
     // What is ticked stays in its place, as done: the list must not move under the thumb.
     const lines = within(missing('2')).getAllByRole('listitem', { hidden: true });
     expect(lines).toHaveLength(6);
-    expect(lines.map((line) => line.querySelector('button') === null)).toEqual([true, true, true, true, true, false]);
+    expect(lines.map((line) => line.querySelector('button') === null)).toEqual([
+      true,
+      true,
+      true,
+      true,
+      true,
+      false,
+    ]);
     press(/^The weather is fit for concrete/);
     await arrives('Hole 2 is ready for concrete');
     expect(screen.getByText(/The weather is fit for concrete\. Looked at .*\d{1,2}:\d\d/)).toBeTruthy();
@@ -74,7 +83,7 @@ describe('a gate that is shut', () => {
     await painted();
     press('Log it');
     expect(screen.getAllByRole('alert', { hidden: true }).map((each) => each.textContent)).toEqual([
-      'Bags is empty: type how many bags went in, such as 3 or 2.5.',
+      'Bags is empty: type how many bags went in, such as 3.',
       'Why is empty: say why it was poured with something missing.',
     ]);
     type('Bags', '3');
@@ -85,8 +94,14 @@ describe('a gate that is shut', () => {
     expect(screen.getByRole('alert', { hidden: true }).textContent).toContain('“3 bags” is not a number');
     type('Bags', '11.5');
     press('Log it');
+    expect(screen.getByRole('alert', { hidden: true }).textContent).toContain(
+      'Bags: “11.5” is not a whole number; count a bag where it was opened: type 12 if it was opened here, else 11.',
+    );
+    expect((screen.getByLabelText('Why') as HTMLTextAreaElement).value).toBe('truck was waiting');
+    type('Bags', '12');
+    press('Log it');
     await arrives('Hole 4 is poured');
-    expect(await last(job)).toEqual({ kind: 'pour', hole: '4', bags: 11.5, note: 'truck was waiting' });
+    expect(await last(job)).toEqual({ kind: 'pour', hole: '4', bags: 12, note: 'truck was waiting' });
     expect(screen.getByText('Post 4 is in concrete and measures out.')).toBeTruthy();
     expect(screen.getByRole('link', { name: 'Measure post 4 again' }).getAttribute('href')).toMatch(
       /\/set\/4$/,
@@ -130,6 +145,7 @@ describe('a gate that is open', () => {
   });
 
   test('stays on the poured hole though the address named none, until it is measured again', async () => {
+    vi.spyOn(Date, 'now').mockReturnValue(Date.UTC(2026, 4, 2, 14, 30));
     const job = await openScreen(PourScreen, READY);
     await arrives('Hole 2 is ready for concrete');
     press('Log the pour');
@@ -153,6 +169,11 @@ describe('a gate that is open', () => {
     };
     await open([...READY, poured, read], '2');
     await arrives('Hole 2 is poured');
+    // The level alone does not say where it stands.
+    expect(screen.getByText(/Not read yet since the pour: the tapes\./)).toBeTruthy();
+    const tape = EXAMPLE.findLast((body) => body.kind === 'pull' && touches(body.to.thing, '2'))!;
+    await open([...READY, poured, read, tape], '2');
+    await arrives('Hole 2 is poured');
     expect(screen.getByRole('link', { name: 'Next hole' }).className).toContain('button-main');
   });
 
@@ -172,5 +193,116 @@ describe('a gate that is open', () => {
     press('Log it');
     await arrives('Hole 2 is poured');
     expect((await job.log()).filter(({ body }) => body.kind === 'pour' && body.hole === '2')).toHaveLength(1);
+  });
+});
+
+describe('after a pour', () => {
+  const AT = new Date(2026, 5, 2, 14, 0).getTime();
+  const POURED = [...EXAMPLE, ...TICKS.map((item) => tick('2', item))];
+  const timed = (working?: number, set?: number): Body[] =>
+    POURED.map((body) =>
+      body.kind === 'plan'
+        ? {
+            ...body,
+            plan: {
+              ...body.plan,
+              supplies: {
+                ...body.plan.supplies,
+                ...(working === undefined ? {} : { workingTime: working }),
+                ...(set === undefined ? {} : { setTime: set }),
+              },
+            },
+          }
+        : body,
+    );
+  const pour: Body = { kind: 'pour', hole: '2', bags: 11, time: new Date(AT).toISOString() };
+  const minutesLater = (minutes: number) => vi.spyOn(Date, 'now').mockReturnValue(AT + minutes * 60_000);
+
+  test('the time left to push is counted down, from what the bag says and nothing else', async () => {
+    minutesLater(12);
+    await open([...timed(), pour], '2');
+    expect(screen.queryByRole('timer')).toBeNull();
+    expect(screen.getByText(/stands on the bag, and nobody has typed it/)).toBeTruthy();
+    await open([...timed(30, 240), pour], '2');
+    expect(screen.getByRole('timer').textContent).toBe('18 min');
+    expect(screen.getByText(/^Measure post 2 again while it can still be pushed/)).toBeTruthy();
+    minutesLater(40);
+    await open([...timed(30, 240), pour], '2');
+    expect(screen.queryByRole('timer')).toBeNull();
+    expect(screen.getByText(/leave it alone until it is set, in 3 h 20 min/)).toBeTruthy();
+    minutesLater(300);
+    await open([...timed(30, 240), pour], '2');
+    expect(screen.getByText(/it cannot be pushed any more/)).toBeTruthy();
+  });
+
+  test('is told at another hole while it can still be pushed, and again the next day', async () => {
+    minutesLater(12);
+    await open([...timed(30), pour], '3');
+    expect(screen.getByRole('link', { name: '18 min left to push post 2: measure it' })).toBeTruthy();
+    minutesLater(60 * 20);
+    await open([...timed(30), pour], '3');
+    expect(screen.getByRole('link', { name: 'The next day: measure post 2 again' })).toBeTruthy();
+  });
+
+  test('a shift that is found once it is set is no nudge any more, but a decision', async () => {
+    minutesLater(300);
+    const tape = EXAMPLE.findLast((body) => body.kind === 'pull' && touches(body.to.thing, '2'));
+    if (tape?.kind !== 'pull') throw new Error('no tape');
+    const moved: Body = {
+      ...tape,
+      reading: { m: tape.reading.m + 0.03, typed: `${(tape.reading.m + 0.03) * 1000} mm`, units: 'mm' },
+    };
+    await open([...timed(30, 240), pour, moved], '2');
+    expect(document.body.textContent).toMatch(
+      /Post 2 moved since its concrete went in: .* reads 1.3\/16″ more/,
+    );
+    expect(document.body.textContent).toMatch(/too late to push it: .* a decision by whoever is responsible/);
+  });
+
+  test('the times on the bag are typed, and said where they cross', async () => {
+    const job = await open([...POURED, pour], '2');
+    press('Times on the bag');
+    await whole();
+    const field = (label: string, text: string) => {
+      fireEvent.input(screen.getByLabelText(label), { target: { value: text } });
+      fireEvent.blur(screen.getByLabelText(label));
+    };
+    field('Working time', '30');
+    field('Set time', '20');
+    await vi.waitFor(async () =>
+      expect((await last(job)) as object).toMatchObject({
+        plan: { supplies: { workingTime: 30, setTime: 20 } },
+      }),
+    );
+    expect(await screen.findByText(/not after the working time/)).toBeTruthy();
+    field('Set time', '0');
+    expect(screen.getByText(/Set time: 0 is out of range/)).toBeTruthy();
+  });
+});
+
+describe('what the job asks for besides', () => {
+  test('is added on the spot, ticked like the rest, and every item says why it is asked', async () => {
+    const job = await open(EXAMPLE, '2');
+    press('Ask for more before concrete');
+    await whole();
+    press('For every hole');
+    expect(screen.getByText(/What is asked is empty/)).toBeTruthy();
+    type('What is asked', 'conduit sleeve');
+    press('For every hole');
+    await arrives('Hole 2: 7 missing before concrete');
+    press(/^Conduit sleeve/);
+    await arrives('Hole 2: 6 missing before concrete');
+    expect(await last(job)).toEqual({
+      kind: 'check',
+      hole: '2',
+      item: 'asked',
+      asked: 'conduit sleeve',
+      done: true,
+    });
+    press('Why each is asked');
+    await whole();
+    const why = within(screen.getByRole('dialog', { hidden: true }));
+    expect(why.getByText(/Asked for by this job/)).toBeTruthy();
+    expect(why.getAllByText(/From: /).length).toBeGreaterThan(14);
   });
 });
