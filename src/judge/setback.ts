@@ -83,30 +83,33 @@ type Gaps = Pick<LineAssessment, 'line' | 'keep' | 'planned' | 'edge'>;
 function planText(plan: Plan, line: LaidLine, { planned, edge, keep }: Gaps): string {
   if (!planned) return '';
   const { units } = plan;
-  const post = gapWords(units, line, `${thingName(postOf(planned.hole), plan)}, the nearest,`, planned.gap);
-  const deck = edge === null ? '' : ` ${capital(gapWords(units, line, 'the deck’s edge', edge))}.`;
-  const least = edge === null ? planned.gap : Math.min(planned.gap, edge);
-  const kept = keep === null ? '' : ` ${keepWords(units, line, keep, least)}`;
+  const name = thingName(postOf(planned.hole), plan);
+  const post = gapWords(units, line, `${name}, the nearest,`, planned.gap);
+  const deck = edge === null ? '' : ` ${capital(gapWords(units, line, DECK_EDGE, edge))}.`;
+  const [governs, least] = edge !== null && edge < planned.gap ? [DECK_EDGE, edge] : [name, planned.gap];
+  const kept = keep === null ? '' : ` ${keepWords(units, line, keep, governs, least)}`;
   return `${line.name}, by the plan: ${post}.${deck}${kept}`;
 }
+
+const DECK_EDGE = 'the deck’s edge';
 
 /** `post 3, the nearest, keeps its outer face 8′ 4″ from it`. */
 function gapWords(units: Units, { kind }: LaidLine, what: string, gap: number): string {
   const size = formatLength(Math.abs(gap), units);
-  const stays = what.startsWith('the deck') ? 'stays' : 'keeps its outer face';
+  const stays = what === DECK_EDGE ? 'stays' : 'keeps its outer face';
   if (gap >= 0) return `${what} ${stays} ${size} from it`;
   return kind === 'house'
     ? `${what} would stand ${size} inside the house`
     : `${what} reaches ${size} beyond it`;
 }
 
-function keepWords(units: Units, { kind }: LaidLine, keep: number, gap: number): string {
+function keepWords(units: Units, { kind }: LaidLine, keep: number, governs: string, gap: number): string {
   const asked = `${formatLength(keep, units)} must be kept`;
   const room = gap - keep;
   if (room >= -EXACT)
     return `${asked}: ${room <= EXACT ? 'just that is kept' : `${small(room, units)} to spare`}.`;
   const away = kind === 'house' ? 'away from the house' : 'away from it';
-  return `${asked}: it is ${small(room, units)} short. Move the plan that far ${away}, make it smaller, or ask whoever set that distance.`;
+  return `${asked}: ${governs} is ${small(room, units)} short. Move the plan that far ${away}, make it smaller, or ask whoever set that distance.`;
 }
 
 /** A hundredth of a millimetre is rounding. */

@@ -31,7 +31,7 @@ describe('what the structure keeps from a line', () => {
   it('is a finding when it is short, by how much, and what to do', () => {
     expect(setbacks(new Field(plan([boundary(4000, 2000)])))).toEqual([
       expect.stringMatching(
-        /2000 mm must be kept: it is \d+ mm short\. Move the plan that far away from it, make it smaller, or ask whoever set that distance\.$/,
+        /2000 mm must be kept: post \d is \d+ mm short\. Move the plan that far away from it, make it smaller, or ask whoever set that distance\.$/,
       ),
     ]);
   });
@@ -40,7 +40,7 @@ describe('what the structure keeps from a line', () => {
     const [line] = told(field).lines;
     expect(line!.edge).toBeCloseTo(1.5, 12);
     expect(line!.text).toContain(
-      'The deck’s edge stays 1500 mm from it. 2000 mm must be kept: it is 500 mm short.',
+      'The deck’s edge stays 1500 mm from it. 2000 mm must be kept: the deck’s edge is 500 mm short.',
     );
     expect(setbacks(field)).toHaveLength(1);
   });

@@ -21,12 +21,12 @@ export interface GroundPlaceFieldsProps {
   /** Ways in which it can be told here. */
   readonly tellings: readonly Telling[];
   readonly draft: PlaceDraft;
-  readonly onDraft: (draft: PlaceDraft) => void;
+  /** What changed, to be put into the draft as it is by then: two fields may be left in one frame. */
+  readonly onChange: (change: Partial<PlaceDraft>) => void;
 }
 
 /** A place on the ground, told as it was measured: from the plan, by two tapes, or by station and offset. */
-export function GroundPlaceFields({ name, units, tellings, draft, onDraft }: GroundPlaceFieldsProps) {
-  const put = (change: Partial<PlaceDraft>) => onDraft({ ...draft, ...change });
+export function GroundPlaceFields({ name, units, tellings, draft, onChange: put }: GroundPlaceFieldsProps) {
   return (
     <>
       {tellings.length > 1 && (

@@ -103,7 +103,10 @@ export function LineSheet({ line, taken, stakes, onSave, onClose }: LineSheetPro
           units={plan.units}
           tellings={tellings}
           draft={draft[end]}
-          onDraft={(place) => put({ [end]: place })}
+          onChange={(change) => {
+            setTold(null);
+            setDraft((was) => ({ ...was, [end]: { ...was[end], ...change } }));
+          }}
         />
       ))}
       {laid && !laid.ok && <Problem text={laid.problem.text} />}

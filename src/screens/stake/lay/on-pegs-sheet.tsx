@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Length } from '../../../job/length.ts';
 import { type LaidOnPegs, layOnPegs } from '../../../plan/index.ts';
 import { closureOf } from '../../../stakeout/index.ts';
-import { Button, ChoiceField, LengthField, Problem, Sheet } from '../../../ui/index.ts';
+import { Button, ChoiceField, LengthField, Problem, Sheet, TextField } from '../../../ui/index.ts';
 import { unbroken } from '../../../ui/unbroken.ts';
 import { ok, type Result, refuse } from '../../../units/index.ts';
 import { useJobBook } from '../../job-book.ts';
@@ -39,6 +39,10 @@ export function OnPegsSheet({ onClose, onLaid }: LaySheetProps) {
   const put = (change: Partial<Draft>) => {
     setAsked(false);
     setDraft((was) => ({ ...was, ...change }));
+  };
+  const putPeg = (which: Which, change: (peg: Peg) => Peg) => {
+    setAsked(false);
+    setDraft((was) => ({ ...was, [which]: change(was[which]) }));
   };
   const read = readDraft(draft);
   const on = read.ok ? layOnPegs(read.value, holes, plan.instruments) : null;
@@ -78,7 +82,8 @@ export function OnPegsSheet({ onClose, onLaid }: LaySheetProps) {
           key={which}
           name={NAMES[which]}
           peg={draft[which]}
-          onPeg={(peg) => put({ [which]: peg })}
+          onHole={(hole) => putPeg(which, (peg) => ({ ...peg, hole }))}
+          onPlace={(change) => putPeg(which, (peg) => ({ ...peg, at: { ...peg.at, ...change } }))}
         />
       ))}
       {on && !on.ok && <Problem text={on.problem.text} />}
@@ -91,29 +96,53 @@ export function OnPegsSheet({ onClose, onLaid }: LaySheetProps) {
 interface PegFieldsProps {
   readonly name: string;
   readonly peg: Peg;
-  readonly onPeg: (peg: Peg) => void;
+  readonly onHole: (hole: string) => void;
+  readonly onPlace: (change: Partial<PlaceDraft>) => void;
 }
 
-function PegFields({ name, peg, onPeg }: PegFieldsProps) {
+function PegFields({ name, peg, onHole, onPlace }: PegFieldsProps) {
   const { situation } = useJobBook();
   const { plan, holes } = situation;
   if (!plan) return null;
   return (
     <>
-      <ChoiceField
+      <HoleField
         label={holeLabel(name)}
-        value={peg.hole}
-        choices={holes.map(({ label }) => ({ value: label, label }))}
-        onChange={(hole) => onPeg({ ...peg, hole })}
+        hole={peg.hole}
+        labels={holes.map(({ label }) => label)}
+        onHole={onHole}
       />
       <GroundPlaceFields
         name={name}
         units={plan.units}
         tellings={['pulls']}
         draft={peg.at}
-        onDraft={(at) => onPeg({ ...peg, at })}
+        onChange={onPlace}
       />
     </>
+  );
+}
+
+/** So many holes are shown to choose from; of more, the label is typed. */
+const MOST_SHOWN = 12;
+
+interface HoleFieldProps {
+  readonly label: string;
+  readonly hole: string | null;
+  readonly labels: readonly string[];
+  readonly onHole: (hole: string) => void;
+}
+
+function HoleField({ label, hole, labels, onHole }: HoleFieldProps) {
+  if (labels.length > MOST_SHOWN)
+    return <TextField label={label} value={hole ?? ''} maxLength={12} onChange={onHole} />;
+  return (
+    <ChoiceField
+      label={label}
+      value={hole}
+      choices={labels.map((each) => ({ value: each, label: each }))}
+      onChange={onHole}
+    />
   );
 }
 

@@ -49,6 +49,10 @@ export function OnStakesSheet({ onClose, onLaid }: LaySheetProps) {
     setAsked(false);
     setDraft((was) => ({ ...was, ...change }));
   };
+  const putPlace = (which: 'centre' | 'before') => (change: Partial<PlaceDraft>) => {
+    setAsked(false);
+    setDraft((was) => ({ ...was, [which]: { ...was[which], ...change } }));
+  };
   const read = readDraft(draft);
   const on = read.ok ? layOnStakes(read.value, plan.instruments) : null;
   const use = async () => {
@@ -86,7 +90,7 @@ export function OnStakesSheet({ onClose, onLaid }: LaySheetProps) {
         units={plan.units}
         tellings={['pulls', 'offset']}
         draft={draft.centre}
-        onDraft={(centre) => put({ centre })}
+        onChange={putPlace('centre')}
       />
       <ChoiceField
         label={FRONT_LABEL}
@@ -100,7 +104,7 @@ export function OnStakesSheet({ onClose, onLaid }: LaySheetProps) {
           units={plan.units}
           tellings={['pulls', 'offset']}
           draft={draft.before}
-          onDraft={(before) => put({ before })}
+          onChange={putPlace('before')}
         />
       )}
       {on && !on.ok && <Problem text={on.problem.text} />}
