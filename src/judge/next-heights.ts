@@ -117,8 +117,9 @@ function thatSettle(view: JobView, hole: string, { error, tolerance }: Judgement
   const then = verdict();
   if (then === 'unsure') return [];
   const gain = `then ${nameOf(view, hole)} is expected to be ${then}.`;
+  const nearer = times.top > 0 ? `it brings ${nameOf(view, hole)} nearer to a verdict.` : gain;
   return [
-    ...(times.benchmark > 0 ? [inWords(view, BENCHMARK, setup, times.benchmark, gain)] : []),
+    ...(times.benchmark > 0 ? [inWords(view, BENCHMARK, setup, times.benchmark, nearer)] : []),
     ...(times.top > 0 ? [inWords(view, topOf(hole), setup, times.top, gain)] : []),
   ];
 }

@@ -78,10 +78,10 @@ describe('the next rod readings', () => {
     expect(level(field).verdict).toBe('unsure');
     const asked = next(field);
     expect(asked.length).toBeGreaterThan(0);
-    for (const each of asked) {
-      expect(each.text).toMatch(new RegExp(`: then the top of post 1 is expected to be ${verdict}\\.$`));
-      make(field, each, error);
-    }
+    expect(asked.at(-1)!.text).toMatch(
+      new RegExp(`: then the top of post 1 is expected to be ${verdict}\\.$`),
+    );
+    for (const each of asked) make(field, each, error);
     expect(level(field).verdict).toBe(verdict);
   });
 

@@ -3,17 +3,34 @@ import { formatSmall, type Units } from '../../units/index.ts';
 import type { Present } from './present.ts';
 
 /** What the check pulls do together. */
-export function guardWords({ guarding, unguarded }: CheckSet, units: Units): string {
+export function guardWords(set: CheckSet, units: Units): string {
+  const { guarding } = set;
   if (guarding.length === 0)
     return 'No few pulls guard every hole here: pull the sides and the diagonals that the tape reaches.';
   const pulls = guarding.length === 1 ? 'This one pull guards' : `These ${guarding.length} pulls guard`;
-  return `${pulls} every hole${exceptWords(unguarded)}: a misreading of ${formatSmall(NOTICED, units)} in any one pull shows.`;
+  return `${pulls} ${whatShows(set, units)}`;
 }
 
-/** The same, and how many of them are still to be read. */
+/** What one of them is for; of one that guards nothing more, what all of them are for. */
+export function checkWords(set: CheckSet, pull: PlannedPull, present: Present, units: Units): string {
+  if (!set.guarding.includes(pull))
+    return 'A misread tape moves a stake unseen. A pull between stakes shows it.';
+  const count = set.guarding.length;
+  const one = count === 1 ? 'This pull guards' : `This is one of ${count} pulls that guard`;
+  return `${one} ${whatShows(set, units)} ${toGo(set, present)}`;
+}
+
+/** What they do together, and how many of them are still to be read. */
 export function guardProgress(set: CheckSet, present: Present, units: Units): string {
-  const left = set.guarding.length - readOf(set.guarding, present);
-  return `${guardWords(set, units)} ${left === 0 ? 'All are read.' : `${left} to go.`}`;
+  return `${guardWords(set, units)} ${toGo(set, present)}`;
+}
+
+const whatShows = ({ unguarded }: CheckSet, units: Units): string =>
+  `every hole${exceptWords(unguarded)}: a misreading of ${formatSmall(NOTICED, units)} in any one pull shows.`;
+
+function toGo({ guarding }: CheckSet, present: Present): string {
+  const left = guarding.length - readOf(guarding, present);
+  return left === 0 ? 'All are read.' : `${left} to go.`;
 }
 
 /** Beyond so many they are counted, not named. */

@@ -13,7 +13,7 @@ import type { PullToRead } from '../pull-flow.tsx';
 import { heldTape } from '../rise-words.ts';
 import { useHold } from '../use-hold.ts';
 import { nameOf } from './check-list.tsx';
-import { guardProgress } from './check-words.ts';
+import { checkWords } from './check-words.ts';
 import type { LoggedPull } from './present.ts';
 import { StakePage, stakeLook } from './stake-page.tsx';
 import type { Stake } from './use-stake.ts';
@@ -34,7 +34,7 @@ export function CheckCard({ stake, pull, onGoOn }: ProofCardProps & { readonly p
       onGoOn={onGoOn}
       pull={pull}
       headline={`Check pull: ${nameOf(pull)}`}
-      text={plan ? guardProgress(checks(), present, plan.units) : ''}
+      text={plan ? checkWords(checks(), pull, present, plan.units) : ''}
     />
   );
 }

@@ -1,10 +1,11 @@
 import { useState } from 'preact/hooks';
 import { recordedTies, TIES_WANTED, tiesWords } from '../../../judge/recorded-ties.ts';
 import { type JobView, stakeOf, stands } from '../../../judge/view.ts';
-import { small } from '../../../judge/words.ts';
+import { capital, small } from '../../../judge/words.ts';
 import type { OffsetPair } from '../../../stakeout/tie-offsets.ts';
 import { tiesOf } from '../../../stakeout/ties.ts';
-import { Button, PlanDrawing, PullRow, Sheet } from '../../../ui/index.ts';
+import { Button, type DrawnPull, PlanDrawing, PullRow, Sheet } from '../../../ui/index.ts';
+import { unbroken } from '../../../ui/unbroken.ts';
 import { drawnSite } from '../../drawn-site.ts';
 import { useJobBook } from '../../job-book.ts';
 import { PullFlow, type PullToRead } from '../../pull-flow.tsx';
@@ -61,7 +62,7 @@ export function TiesSheet({ view, strings, hole, onOpen, onClose }: TiesSheetPro
     <Sheet title={`Ties of hole ${hole}`} onClose={onClose}>
       <p>
         <strong>{readWords(read.length)}</strong>
-        {read.length > 0 && ` ${tiesWords(read)}.`}
+        {read.length > 0 && ` ${capital(tiesWords(read))}.`}
       </p>
       {!mayRead && (
         <p>
@@ -76,9 +77,13 @@ export function TiesSheet({ view, strings, hole, onOpen, onClose }: TiesSheetPro
         maxHeight={DRAWING_HEIGHT}
         {...drawnSite(situation, assessment.holes, {
           live: hole,
-          pulls: over
-            .filter(({ label }) => crossing?.strings.includes(label))
-            .map((string) => drawnNear(string, sited.site, TIES_REACH)),
+          front: true,
+          pulls: [
+            ...over
+              .filter(({ label }) => crossing?.strings.includes(label))
+              .map((string) => drawnNear(string, sited.site, TIES_REACH)),
+            ...ties.offsets.map(inLine),
+          ],
         })}
         references={ties.offsets.flatMap(({ stakes }) =>
           stakes.map(({ label, site }) => ({ label: label.slice(-1), place: site, awayFrom: sited.site })),
@@ -109,6 +114,14 @@ export function TiesSheet({ view, strings, hole, onOpen, onClose }: TiesSheetPro
     </Sheet>
   );
 }
+
+/** Two offset stakes lie in one line with the hole, and the drawing shows it. */
+const inLine = ({ stakes: [one, other] }: OffsetPair): DrawnPull => ({
+  from: one.site,
+  to: other.site,
+  kind: 'check',
+  words: `${one.label} and ${other.label} in line with the hole`,
+});
 
 const readWords = (count: number): string =>
   count >= TIES_WANTED
@@ -141,7 +154,7 @@ function OffsetPairPart({ view, pair, hole, log, mayRead, onPull, onRead }: Offs
       <h3>
         Offset stakes {one.label} and {other.label}
       </h3>
-      {site && <p>{offsetWords(pair, site, view.ground, situation.inHand)}</p>}
+      {site && <p>{unbroken(offsetWords(pair, site, view.ground, situation.inHand))}</p>}
       <PullRow
         live
         from={`nail in stake ${hole}`}
