@@ -23,6 +23,8 @@ export interface SheetCard {
 export interface SheetTable extends PaperTable {
   /** So many of the cells after the first are what a tape must read: they stand out. */
   readonly readings: number;
+  /** Few and short columns: where rows are many, they stand side by side on paper. */
+  readonly narrow?: true;
 }
 
 /** One part of the staking sheet. */

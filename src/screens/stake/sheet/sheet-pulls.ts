@@ -153,6 +153,7 @@ function checkTable(
   return {
     caption,
     readings: sloping ? 2 : 1,
+    ...(sloping ? {} : { narrow: true }),
     nameHead: 'Pull',
     heads: ['Level', ...(sloping ? ['Along the slope'] : []), 'May be off', 'Read'],
     rows: pulls.map(({ from, to, expected }, i) => [

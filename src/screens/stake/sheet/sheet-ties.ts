@@ -83,7 +83,7 @@ const nailsTable = (view: JobView, strings: readonly LaidString[]): SheetTable =
 /** So far round a hole is drawn: its offset stakes and its neighbours, metres. */
 const REACH = 2.6;
 /** Size of the drawing of one hole's ties, pixels. */
-const CARD = { width: 210, maxHeight: 130 };
+const CARD = { width: 190, maxHeight: 170 };
 /** More holes than these have their ties in words alone: drawings of hundreds would make a book. */
 const MOST_DRAWN = 40;
 

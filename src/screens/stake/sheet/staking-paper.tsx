@@ -56,12 +56,10 @@ function Part({ part, units }: { readonly part: SheetPart; readonly units: Units
   );
 }
 
-/** So many rows of few columns stand side by side on paper, in two lists. */
+/** Fewer rows than these are one list, wide or narrow. */
 const MANY_ROWS = 12;
-const FEW_COLUMNS = 4;
 
-const isLong = ({ rows, heads }: SheetTable): boolean =>
-  rows.length >= MANY_ROWS && heads.length <= FEW_COLUMNS;
+const isLong = ({ rows, narrow }: SheetTable): boolean => narrow === true && rows.length >= MANY_ROWS;
 
 /** On a narrow screen each row stands as a block, its cells under their names. */
 function Table({ caption, nameHead, heads, rows, readings }: SheetTable) {
@@ -103,10 +101,14 @@ function Card({
   return (
     <div class="staking-card">
       <h3>{heading}</h3>
-      {drawing && <PaperDrawing drawing={drawing} units={units} />}
-      {sentences.map((words) => (
-        <p key={words}>{unbroken(words)}</p>
-      ))}
+      <div class="staking-card-parts">
+        {drawing && <PaperDrawing drawing={drawing} units={units} />}
+        <div>
+          {sentences.map((words) => (
+            <p key={words}>{unbroken(words)}</p>
+          ))}
+        </div>
+      </div>
     </div>
   );
 }
