@@ -8,11 +8,18 @@ const UNIT_TIMEOUT_MS = 60_000;
 /** A browser on a busy machine with two cores; a test that hangs still ends. */
 const E2E_TIMEOUT_MS = 90_000;
 
+/**
+ * Files run two at a time, on the two processors of the usual machine for it; by itself the runner would leave one of them idle,
+ * and a test in a browser mostly waits.
+ */
+const WORKERS = 2;
+
 const root = fileURLToPath(new URL('..', import.meta.url));
 
 export default defineConfig({
   root,
   test: {
+    maxWorkers: WORKERS,
     projects: [
       {
         root,
