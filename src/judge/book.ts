@@ -15,6 +15,8 @@ export interface Book {
   readonly middles: (hole: string) => readonly (Placed<'pull'> | Placed<'offset'>)[];
   /** Plumb readings since the post's present stand began. */
   readonly plumbs: (hole: string) => readonly EntryOf<'plumb'>[];
+  /** How a post is turned, as measured since its present stand began. */
+  readonly twists: (hole: string) => readonly EntryOf<'twist'>[];
   /** Rod readings on the top since the post's present stand began. */
   readonly tops: (hole: string) => readonly EntryOf<'rod'>[];
   readonly benchmarks: (setup: string) => readonly EntryOf<'rod'>[];
@@ -56,6 +58,7 @@ export function bookOf(entries: readonly Entry[]): Book {
     dug: (hole) => shelves.dug.all(hole),
     pours: (hole) => shelves.pours.all(hole),
     plumbs: (hole) => since(shelves.plumbs, hole),
+    twists: (hole) => since(shelves.twists, hole),
     tops: (hole) => since(shelves.tops, hole),
     benchmarks: (setup) => shelves.benchmarks.all(setup).map(({ entry }) => entry),
     offsetsOf: (thing) => shelves.offsets.all(thingKey(thing)),
@@ -122,6 +125,7 @@ function shelve(entries: readonly Entry[]) {
     dug: new Shelf<'dug'>(),
     pours: new Shelf<'pour'>(),
     plumbs: new Shelf<'plumb'>(),
+    twists: new Shelf<'twist'>(),
     tops: new Shelf<'rod'>(),
     benchmarks: new Shelf<'rod'>(),
     offsets: new Shelf<'offset'>(),
@@ -141,6 +145,7 @@ function shelve(entries: readonly Entry[]) {
       const hole = middleOf(entry.body);
       if (hole !== null) shelves.middlePulls.put(hole, entry, index);
     } else if (isKind(entry, 'plumb')) shelves.plumbs.put(entry.body.hole, entry, index);
+    else if (isKind(entry, 'twist')) shelves.twists.put(entry.body.hole, entry, index);
     else if (isKind(entry, 'check'))
       shelves.ticks.put(tickKey(entry.body.item, entry.body.hole, entry.body.asked), entry, index);
     else if (isKind(entry, 'rod')) {

@@ -3,7 +3,7 @@ import { isKind, thingKey } from '../job/log.ts';
 import { GUARDED_FROM } from '../measure/reliability.ts';
 import type { PullResult, Suspicion } from '../measure/types.ts';
 import { formatLength } from '../units/index.ts';
-import { REPEATS_AGREE } from './plumb.ts';
+import { REPEATS_AGREE } from './plumb-repeats.ts';
 import { lackWords } from './position.ts';
 import { quotedReadings, readingWords } from './reading-words.ts';
 import type { Finding, MovedAssessment } from './types.ts';

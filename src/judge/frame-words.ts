@@ -38,6 +38,9 @@ export function angleTold(figure: Pick<Figure, 'is' | 'sigma'>): string {
   return `${degrees(is)} ± ${degrees(half)}`;
 }
 
+/** The size of an angle: `1.8°`. */
+export const angleWords = (radians: number): string => degrees(Math.abs(radians));
+
 const degrees = (radians: number): string =>
   `${((radians * 180) / Math.PI)
     .toFixed(1)

@@ -51,6 +51,7 @@ const REASONS: Record<GateItem['item'], GateReason> = {
     reason: 'What lies on the tops is to be level, and a short post cannot be made longer.',
     source: PLAN,
   },
+  twist: { name: 'turned', reason: 'A beam lies flat on a face that looks the right way.', source: PLAN },
   tops: { name: 'tops among themselves', reason: 'What lies on the tops is to be level.', source: PLAN },
   dug: { name: 'dug', reason: 'Nothing is known of a hole that nobody has logged.', source: PRACTICE },
   depth: {

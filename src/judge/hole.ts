@@ -17,6 +17,7 @@ import { quotedReadings } from './reading-words.ts';
 import { judgeRoom } from './room.ts';
 import { judgeSpacing, spacingVerdict } from './spacing.ts';
 import { judgeTops } from './tops.ts';
+import { judgeTwist } from './twist.ts';
 import type { AssessedPlace, HoleAssessment, Judgement, Verdict } from './types.ts';
 import { worstOf } from './verdict.ts';
 import { type JobView, pointOf, postOf, stakeOf, stands } from './view.ts';
@@ -147,7 +148,10 @@ function assessSet(views: Views, hole: Hole, posts: PostPositions, poured: boole
   const own = spacing.filter(
     ({ verdict, to }) => verdict !== 'unmeasured' && !isTheirs(posts, hole.label, to),
   );
-  const judgements = [position, plumb, level, ...own];
+  const twist = judgeTwist(view, hole.label);
+  // Nobody has to measure how a post is turned: only what was found out counts.
+  const turned = twist?.verdict === 'out' ? [twist] : [];
+  const judgements = [position, plumb, level, ...turned, ...own];
   const waiting = spacing.find(({ verdict, to }) => isWrong(verdict) && isTheirs(posts, hole.label, to));
   const sited = view.sited.get(hole.label);
   const surely = views.every((each) => positionVerdict(each, post, sited?.site ?? null) === position.verdict);
@@ -158,6 +162,7 @@ function assessSet(views: Views, hole: Hole, posts: PostPositions, poured: boole
     plumb,
     level,
     tops: agreed(levels, (each) => judgeTops(each, hole.label)),
+    twist,
     spacing,
     verdict: worstOf(judgements.map(({ verdict }) => verdict)),
     headline: headline(view, hole.label, judgements, spacing, waiting),

@@ -3,7 +3,7 @@ import { thingName } from '../job/words.ts';
 import { chanceWithin } from './chance.ts';
 import { judged, unmeasured } from './judgement.ts';
 import { HALF_WIDTH_95 } from './normal.ts';
-import { REPEATS_AGREE } from './plumb.ts';
+import { REPEATS_AGREE } from './plumb-repeats.ts';
 import { unseenAllowed } from './position.ts';
 import { readingWords } from './reading-words.ts';
 import type { Judgement } from './types.ts';

@@ -4,26 +4,15 @@ import { sideName, thingName, turningOf } from '../job/words.ts';
 import { chanceWithinDisc, principalAxes, sigmaAlong } from './chance.ts';
 import { judged, unmeasured } from './judgement.ts';
 import { HALF_WIDTH_95 } from './normal.ts';
+import { AXIS, plumbRepeats, type Repeats } from './plumb-repeats.ts';
 import type { Judgement } from './types.ts';
 import { type JobView, pointOf, postOf } from './view.ts';
 import { capital, leanCellWords, leanWords, listWords, wayWords } from './words.ts';
 
-/** Repeats further apart than this many sigmas of their difference do not agree: 0.1 % by luck alone (Baarda's α₀). */
-export const REPEATS_AGREE = 3.29;
-
-type Axis = 'front-back' | 'left-right';
-const AXIS: Record<Side, Axis> = {
-  front: 'front-back',
-  back: 'front-back',
-  left: 'left-right',
-  right: 'left-right',
-};
-const TOWARD: Record<Side, 1 | -1> = { front: 1, back: -1, left: 1, right: -1 };
-const OPPOSITE: Record<Side, Side> = { front: 'back', back: 'front', left: 'right', right: 'left' };
-
 /**
  * A post's lean held against the plumb tolerance: the 2-D normal over the disc of leans that are allowed, not each face by
- * itself. Checked when both directions were read twice (the same face again, or the one opposite) and the two agree.
+ * itself. Checked when both directions were read twice (the same face again, the one
+ * opposite, or with the level turned) and the two agree.
  */
 export function judgePlumb(view: JobView, hole: string): Judgement {
   const tolerance = view.plan.tolerances.plumb;
@@ -37,7 +26,7 @@ export function judgePlumb(view: JobView, hole: string): Judgement {
   const { units } = view.plan;
   const allowed = leanWords(tolerance, units);
   const sigma = leanSigma(perMetre, covariance);
-  const again = repeats(view, readings);
+  const again = plumbRepeats(view, readings);
   const doubted = readings.some(({ id }) => view.suspects.has(id));
   const at = pointOf(view, post)?.fix?.place ?? view.sited.get(hole)?.site;
   const way = at && error > 0 ? ` ${wayWords(at, perMetre, view.ground)}` : '';
@@ -79,32 +68,6 @@ function missingWords(view: JobView, hole: string, readings: readonly Plumb[]): 
   const sides = (['front', 'left', 'back', 'right'] as const).filter((side) => AXIS[side] !== AXIS[read]);
   const names = sides.map((side) => sideName(side, turningOf(view.plan, hole)));
   return `The lean of ${name} is measured one way only: hold the level on the ${listWords(names, 'or')} face too.`;
-}
-
-/** Sides on which a second reading is still wanted, and directions in which two readings do not agree. */
-interface Repeats {
-  readonly unread: readonly Side[];
-  readonly apart: readonly Side[];
-}
-
-function repeats(view: JobView, readings: readonly Plumb[]): Repeats {
-  const unread: Side[] = [];
-  const apart: Side[] = [];
-  const allowed = REPEATS_AGREE * Math.SQRT2 * view.plan.instruments.plumbError;
-  for (const axis of ['front-back', 'left-right'] as const) {
-    const along = readings.filter((entry) => AXIS[entry.body.side] === axis);
-    const leans = along.map(signedLean);
-    const side = along.at(-1)?.body.side ?? (axis === 'front-back' ? 'front' : 'left');
-    if (along.length < 2) unread.push(OPPOSITE[side]);
-    else if (Math.max(...leans) - Math.min(...leans) > allowed) apart.push(side);
-  }
-  return { unread, apart };
-}
-
-/** Lean towards the front, or towards the left, metres per metre. */
-function signedLean({ body }: Plumb): number {
-  const sign = body.leans === 'none' ? 0 : body.leans === 'out' ? 1 : -1;
-  return (TOWARD[body.side] * sign * body.offset.m) / body.over.m;
 }
 
 function uncheckedWords(view: JobView, hole: string, { unread, apart }: Repeats): string {

@@ -3,7 +3,16 @@ import type { Check, HeightPoint, PullEnd, Side, Thing } from '../job/entry-sche
 import type { Covariance, Ellipse, GlobalTest } from '../measure/types.ts';
 
 export type Verdict = 'in' | 'out' | 'unsure' | 'unmeasured';
-export type Quantity = 'position' | 'spacing' | 'plumb' | 'level' | 'tops' | 'depth' | 'width' | 'room';
+export type Quantity =
+  | 'position'
+  | 'spacing'
+  | 'plumb'
+  | 'twist'
+  | 'level'
+  | 'tops'
+  | 'depth'
+  | 'width'
+  | 'room';
 
 /** One quantity of one thing held against its tolerance. */
 export interface Judgement {
@@ -11,7 +20,7 @@ export interface Judgement {
   readonly verdict: Verdict;
   /** Chance that it is within tolerance, 0 to 1; null when unmeasured. */
   readonly chance: number | null;
-  /** How far from the plan: metres, or metres per metre for plumb; null when unmeasured. */
+  /** How far from the plan: metres, metres per metre for plumb, radians for a twist; null when unmeasured. */
   readonly error: number | null;
   /** 95 % half-width of `error`, same unit; null when unmeasured. */
   readonly uncertainty: number | null;
@@ -151,9 +160,11 @@ export interface HoleAssessment {
     readonly level: Judgement;
     /** The top against the other tops. Told beside `level`, and no gate waits for it. */
     readonly tops: Judgement;
+    /** How far it is turned about itself; null where the design does not care. No gate waits for it. */
+    readonly twist: Judgement | null;
     readonly spacing: readonly (Judgement & { readonly to: string })[];
     /**
-     * Worst of position, plumb, level and spacing, not of `tops`. A spacing that is wrong because the neighbour is not in place counts
+     * Worst of position, plumb, level and spacing, and of a twist that was found out; not of `tops`. A spacing that is wrong because the neighbour is not in place counts
      * against the neighbour only.
      */
     readonly verdict: Verdict;

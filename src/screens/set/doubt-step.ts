@@ -1,7 +1,7 @@
 import type { EntryOf, Thing } from '../../job/entry-schema.ts';
 import { thingKey } from '../../job/log.ts';
 import { pullThatTells } from '../../judge/next-pull.ts';
-import { REPEATS_AGREE } from '../../judge/plumb.ts';
+import { REPEATS_AGREE } from '../../judge/plumb-repeats.ts';
 import type { PullPlan } from '../../judge/pull-ends.ts';
 import { type JobView, pullsBetween } from '../../judge/view.ts';
 import { lengthRead, predict } from '../../measure/index.ts';

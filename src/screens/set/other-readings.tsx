@@ -45,6 +45,7 @@ export function OtherReadings({ view, hole, setup, onFlow, onLog }: OtherReading
           Plumb, {sideName(side, turning)} face
         </Button>
       ))}
+      {hole.set.twist && <Button onPress={() => onFlow({ take: 'twist' })}>How it is turned</Button>}
       <Button onPress={() => onFlow({ take: 'rod', on: { point: 'benchmark' }, expected: null })}>
         Rod on the benchmark
       </Button>

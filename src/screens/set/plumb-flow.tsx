@@ -1,43 +1,51 @@
 import { useState } from 'preact/hooks';
-import type { EntryOf, Side } from '../../job/entry-schema.ts';
+import type { EntryOf, PlumbRead, Side } from '../../job/entry-schema.ts';
 import { type Length, lengthWords, roundedLength } from '../../job/length.ts';
+import { plumbGap } from '../../job/plumb-gap.ts';
 import { sideName, thingName, turningOf } from '../../job/words.ts';
+import { levelErrorWords, plumbReaderOf } from '../../judge/level-error.ts';
+import { plumbDoubt } from '../../judge/plumb-belief.ts';
 import type { JobView } from '../../judge/view.ts';
-import { Button, Keypad, Sheet } from '../../ui/index.ts';
+import { Button, ButtonRow, Keypad } from '../../ui/index.ts';
+import { lazily } from '../lazily.tsx';
+import { Opening } from '../opening.tsx';
+import { part } from '../part.ts';
+import type { PlumbReadSheetProps } from './plumb-read-sheet.tsx';
+import { DoubtSheet, WaySheet } from './plumb-way-sheet.tsx';
 import { useReading } from './use-reading.tsx';
 
-type Leans = EntryOf<'plumb'>['body']['leans'];
+type Plumb = EntryOf<'plumb'>['body'];
+type Way = Exclude<Plumb['leans'], 'none'>;
+
+/** One reading of a level: what one entry holds of it, or one of two where the level was turned. */
+type LevelRead = Pick<Plumb, 'offset' | 'leans' | 'read'>;
 
 export interface PlumbFlowProps {
   readonly view: JobView;
   readonly hole: string;
   readonly side: Side;
-  /** Length of the level used last, or null before the first reading. */
-  readonly lastOver: Length | null;
+  /** The plumb reading before this one, whose level and whose way of reading are taken to be the same; null before the first. */
+  readonly last: Plumb | null;
   /** Called once it is on disk, or when the user turns back. */
   readonly onClose: () => void;
 }
 
 /**
- * Takes one plumb reading on one face: which way the top leans, the gap that brings the bubble to the middle, and over
- * what length of level. Logged as one entry. Back leads to the question before.
+ * Takes one plumb reading on one face: which way the top leans, and by how much over what length of level; on demand once more
+ * with the level turned end for end. Logged as one entry. Back leads to the question before.
  */
-export function PlumbFlow({ view, hole, side, lastOver, onClose }: PlumbFlowProps) {
+export function PlumbFlow({ view, hole, side, last, onClose }: PlumbFlowProps) {
   const { save, notSaved } = useReading(onClose);
-  const [over, setOver] = useState<Length | null>(lastOver);
+  const [over, setOver] = useState<Length | null>(last?.over ?? null);
   const [otherLevel, setOtherLevel] = useState(false);
-  const [leans, setLeans] = useState<'out' | 'in' | null>(null);
-  const [gapDraft, setGapDraft] = useState('');
-  const { units } = view.plan;
-  const face = `the ${sideName(side, turningOf(view.plan, hole))} face of ${thingName({ kind: 'post', hole }, view.plan)}`;
-  const log = (way: Leans, offset: Length, span: Length) =>
-    save({ kind: 'plumb', hole, side, offset, over: span, leans: way });
+  const [turning, setTurning] = useState(false);
+  const [first, setFirst] = useState<LevelRead | null>(null);
   if (notSaved) return notSaved;
   if (over === null || otherLevel)
     return (
       <Keypad
         title="Length of the level"
-        units={units}
+        units={view.plan.units}
         hint="The length along the post over which the gap is read: as a rule the whole level."
         bounds={LEVEL_LENGTHS}
         onDone={(length) => {
@@ -47,27 +55,27 @@ export function PlumbFlow({ view, hole, side, lastOver, onClose }: PlumbFlowProp
         onClose={over === null ? onClose : () => setOtherLevel(false)}
       />
     );
-  if (leans === null)
-    return (
-      <WaySheet
-        face={face}
-        over={over}
-        onOtherLevel={() => setOtherLevel(true)}
-        onPlumb={() => void log('none', roundedLength(0, units), over)}
-        onLeans={setLeans}
-        onClose={onClose}
-      />
-    );
+  const error = plumbReaderOf(view).errorOf(over.m);
+  const take = (read: LevelRead) => {
+    if (turning && !first) return setFirst(read);
+    const mark = error && !turning ? { markUp: true as const } : {};
+    const entry = first ? { ...first, turned: read } : { ...read, ...mark };
+    return save({ kind: 'plumb', hole, side, over, ...entry });
+  };
   return (
-    <Keypad
-      title={`Gap, ${face}`}
-      units={units}
-      hint={`Bubble in the middle: the gap between the level’s ${leans === 'out' ? 'lower' : 'upper'} end and the post, over ${lengthWords(over)}.`}
-      bounds={{ max: over.m, maxName: 'the length of the level' }}
-      draft={gapDraft}
-      onDraft={setGapDraft}
-      onDone={(gap) => log(leans, gap, over)}
-      onClose={() => setLeans(null)}
+    <OneWay
+      key={first ? 'turned' : 'first'}
+      view={view}
+      hole={hole}
+      side={side}
+      over={over}
+      usual={last?.read ?? null}
+      end={turning ? (first ? 'down' : 'up') : error ? 'up' : null}
+      error={error && !turning ? levelErrorWords(view, error) : null}
+      onRead={take}
+      onOtherLevel={() => setOtherLevel(true)}
+      {...(turning ? {} : { onTurn: () => setTurning(true) })}
+      onClose={first ? () => setFirst(null) : turning ? () => setTurning(false) : onClose}
     />
   );
 }
@@ -75,28 +83,91 @@ export function PlumbFlow({ view, hole, side, lastOver, onClose }: PlumbFlowProp
 /** Shorter than a torpedo level or longer than a plank level is a slip. */
 const LEVEL_LENGTHS = { min: 0.15, max: 4, maxName: 'any level' };
 
-interface WaySheetProps {
-  readonly face: string;
+const ReadSheet = lazily<PlumbReadSheetProps>(
+  part(async () => (await import('./plumb-read-sheet.tsx')).PlumbReadSheet),
+  ({ title, onClose }) => <Opening title={title} onClose={onClose} />,
+);
+
+interface OneWayProps extends Pick<PlumbFlowProps, 'view' | 'hole' | 'side' | 'onClose'> {
   readonly over: Length;
-  readonly onPlumb: () => void;
-  readonly onLeans: (way: 'out' | 'in') => void;
+  /** How the level was read last; a gap when null. */
+  readonly usual: PlumbRead | null;
+  /** Which way its marked end has to look; null where that is of no account. */
+  readonly end: 'up' | 'down' | null;
+  /** What the level is known to be wrong by. */
+  readonly error: string | null;
+  readonly onRead: (read: LevelRead) => unknown;
   readonly onOtherLevel: () => void;
-  readonly onClose: () => void;
+  readonly onTurn?: () => void;
 }
 
-function WaySheet({ face, over, onPlumb, onLeans, onOtherLevel, onClose }: WaySheetProps) {
+/** The level held one way: which way the top leans, then by how much, then a question back where that is hard to believe. */
+function OneWay({ view, hole, side, over, usual, onRead, onClose, ...way }: OneWayProps) {
+  const { units } = view.plan;
+  const [leans, setLeans] = useState<Way | null>(null);
+  const [by, setBy] = useState<PlumbRead['by'] | 'gap'>(usual?.by ?? 'gap');
+  const [gapDraft, setGapDraft] = useState('');
+  const [doubt, setDoubt] = useState<string | null>(null);
+  const face = `the ${sideName(side, turningOf(view.plan, hole))} face of ${thingName({ kind: 'post', hole }, view.plan)}`;
+  const doubtOf = (gap: number, leaning: Plumb['leans']) =>
+    plumbDoubt(view, { hole, side, lean: ((leaning === 'in' ? -1 : 1) * gap) / over.m });
+  const plumb: LevelRead = { offset: roundedLength(0, units), leans: 'none' };
+  if (doubt)
+    return (
+      <DoubtSheet
+        face={face}
+        doubt={doubt}
+        onKeep={() => void onRead(plumb)}
+        onAgain={() => setDoubt(null)}
+      />
+    );
+  if (leans === null)
+    return (
+      <WaySheet
+        face={face}
+        over={lengthWords(over)}
+        {...way}
+        onPlumb={() => {
+          const asked = doubtOf(0, 'none');
+          if (asked) setDoubt(asked);
+          else void onRead(plumb);
+        }}
+        onLeans={setLeans}
+        onClose={onClose}
+      />
+    );
+  if (by !== 'gap')
+    return (
+      <ReadSheet
+        title={`${by === 'degrees' ? 'Degrees' : 'Marks'}, ${face}`}
+        by={by}
+        usual={usual}
+        units={units}
+        check={(read) => doubtOf(plumbGap(read, over.m).m, leans)}
+        onRead={(read) => {
+          const offset = plumbGap(read, over.m);
+          return onRead({ offset, leans: offset.m === 0 ? 'none' : leans, read });
+        }}
+        onGap={() => setBy('gap')}
+        onClose={() => setLeans(null)}
+      />
+    );
   return (
-    <Sheet title={`Plumb, ${face}`} onClose={onClose}>
-      <p>
-        Hold the level upright against {face}, over {lengthWords(over)}. Which way does the top of the post
-        lean?
-      </p>
-      <Button kind="main" onPress={onPlumb}>
-        Plumb: bubble in the middle
-      </Button>
-      <Button onPress={() => onLeans('out')}>Top leans out, towards me</Button>
-      <Button onPress={() => onLeans('in')}>Top leans in, away from me</Button>
-      <Button onPress={onOtherLevel}>Another level, of another length</Button>
-    </Sheet>
+    <Keypad
+      title={`Gap, ${face}`}
+      units={units}
+      hint={`Bubble in the middle: the gap between the level’s ${leans === 'out' ? 'lower' : 'upper'} end and the post, over ${lengthWords(over)}.`}
+      bounds={{ max: over.m, maxName: 'the level itself, and a lean of 45°' }}
+      check={(gap) => doubtOf(gap, leans)}
+      draft={gapDraft}
+      onDraft={setGapDraft}
+      onDone={(gap) => void onRead({ offset: gap, leans: gap.m === 0 ? 'none' : leans })}
+      onClose={() => setLeans(null)}
+    >
+      <ButtonRow>
+        <Button onPress={() => setBy('degrees')}>In degrees</Button>
+        <Button onPress={() => setBy('bubble')}>By its marks</Button>
+      </ButtonRow>
+    </Keypad>
   );
 }

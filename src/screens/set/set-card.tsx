@@ -10,6 +10,7 @@ import { useJobBook } from '../job-book.ts';
 import { isGuarded } from '../looks.ts';
 import { HoleNotReady } from './hole-not-ready.tsx';
 import { MoveCard } from './move-card.tsx';
+import { RaiseCaution } from './raise-caution.tsx';
 import './set.css';
 import type { DoubtStep, SetStep } from './step.ts';
 import { TapeRow } from './tape-row.tsx';
@@ -71,6 +72,7 @@ function StandCard({ step, hole, plan, how }: CardOf<'stand'>) {
       {step.hold.map((pull) => (
         <TapeRow key={endName(pull.from, plan)} pull={pull} plan={plan} how={how} />
       ))}
+      <RaiseCaution hole={hole.hole} />
     </>
   );
 }

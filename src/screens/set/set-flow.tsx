@@ -2,18 +2,28 @@ import type { EntryOf, HeightPoint, Hold, Side } from '../../job/entry-schema.ts
 import { ofKind } from '../../job/log.ts';
 import { type JobView, postOf } from '../../judge/view.ts';
 import { RodFlow } from '../heights/rod-flow.tsx';
+import { lazily } from '../lazily.tsx';
+import { Opening } from '../opening.tsx';
+import { part } from '../part.ts';
 import { PullFlow, type PullToRead } from '../pull-flow.tsx';
 import { StringFlow } from '../stake/string-flow.tsx';
 import { PlumbFlow } from './plumb-flow.tsx';
 import { StrikeOne } from './strike-one.tsx';
+import type { TwistFlowProps } from './twist-flow.tsx';
 
 /** The reading that is being taken. */
 export type OpenFlow =
   | { readonly take: 'pull'; readonly pull: PullToRead }
   | { readonly take: 'string' }
   | { readonly take: 'plumb'; readonly side: Side }
+  | { readonly take: 'twist' }
   | { readonly take: 'strike'; readonly entry: EntryOf<'pull'> }
   | { readonly take: 'rod'; readonly on: HeightPoint; readonly expected: number | null };
+
+const Twist = lazily<TwistFlowProps>(
+  part(async () => (await import('./twist-flow.tsx')).TwistFlow),
+  ({ hole, onClose }) => <Opening title={`How post ${hole} is turned`} onClose={onClose} />,
+);
 
 export interface SetFlowProps {
   readonly flow: OpenFlow;
@@ -32,9 +42,11 @@ export function SetFlow({ flow, hole, how, setup, view, onClose }: SetFlowProps)
     case 'string':
       return <StringFlow thing={postOf(hole)} onClose={onClose} />;
     case 'plumb': {
-      const lastOver = ofKind(view.entries, 'plumb').at(-1)?.body.over ?? null;
-      return <PlumbFlow view={view} hole={hole} side={flow.side} lastOver={lastOver} onClose={onClose} />;
+      const last = ofKind(view.entries, 'plumb').at(-1)?.body ?? null;
+      return <PlumbFlow view={view} hole={hole} side={flow.side} last={last} onClose={onClose} />;
     }
+    case 'twist':
+      return <Twist view={view} hole={hole} onClose={onClose} />;
     case 'strike':
       return <StrikeOne view={view} doubted={flow.entry} onClose={onClose} />;
     case 'rod':

@@ -1,4 +1,5 @@
 import type { Plan } from '../../job/plan-schema.ts';
+import { angleWords } from '../../judge/frame-words.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { leanWords } from '../../judge/words.ts';
 import type { JudgementRow } from '../../ui/index.ts';
@@ -15,6 +16,9 @@ export function setRows({ set }: HoleAssessment, plan: Plan): JudgementRow[] {
     ...(set.tops.verdict === 'unmeasured'
       ? []
       : [{ ...set.tops, name: 'level with the others', tolerance: `± ${formatSmall(tops.m, plan.units)}` }]),
+    ...(set.twist && set.twist.verdict !== 'unmeasured'
+      ? [{ ...set.twist, name: 'turned', tolerance: `± ${angleWords(set.twist.tolerance)}` }]
+      : []),
     ...spacing.map((judgement) => ({
       ...judgement,
       name: `spacing to ${judgement.to}`,

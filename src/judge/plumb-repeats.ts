@@ -1,0 +1,65 @@
+import type { EntryOf, Side } from '../job/entry-schema.ts';
+import { ownErrorIn } from '../measure/plumb-reading.ts';
+import { plumbSigma } from '../measure/sigma.ts';
+import { plumbReaderOf } from './level-error.ts';
+import type { JobView } from './view.ts';
+
+/** Repeats further apart than this many sigmas of their difference do not agree: 0.1 % by luck alone (Baarda's α₀). */
+export const REPEATS_AGREE = 3.29;
+
+/** No level that anybody plumbs a post with is so far out of true: 10 mm in a metre. One of the two readings was misread. */
+const BELIEVED_TO = 0.01;
+
+type Plumb = EntryOf<'plumb'>;
+export type Axis = 'front-back' | 'left-right';
+
+export const AXIS: Record<Side, Axis> = {
+  front: 'front-back',
+  back: 'front-back',
+  left: 'left-right',
+  right: 'left-right',
+};
+const TOWARD: Record<Side, 1 | -1> = { front: 1, back: -1, left: 1, right: -1 };
+const OPPOSITE: Record<Side, Side> = { front: 'back', back: 'front', left: 'right', right: 'left' };
+
+/** Sides on which a second reading is still wanted, and directions in which two readings do not agree. */
+export interface Repeats {
+  readonly unread: readonly Side[];
+  readonly apart: readonly Side[];
+}
+
+/** How the plumb readings of one post bear each other out, direction by direction. */
+export function plumbRepeats(view: JobView, readings: readonly Plumb[]): Repeats {
+  const unread: Side[] = [];
+  const apart: Side[] = [];
+  const allowed = REPEATS_AGREE * Math.SQRT2 * plumbSigma(view.plan.instruments);
+  for (const axis of ['front-back', 'left-right'] as const) {
+    const along = readings.filter(({ body }) => AXIS[body.side] === axis);
+    const leans = along.map((entry) => signedLean(view, entry));
+    const turns = along.map((entry) => turnSays(view, entry));
+    const side = along.at(-1)?.body.side ?? (axis === 'front-back' ? 'front' : 'left');
+    const spread = Math.max(...leans) - Math.min(...leans);
+    if (turns.includes('wrong') || (along.length > 1 && spread > allowed)) apart.push(side);
+    else if (along.length < 2 && !turns.includes('right')) unread.push(OPPOSITE[side]);
+  }
+  return { unread, apart };
+}
+
+/** Lean towards the front, or towards the left, metres per metre. */
+export function signedLean(view: JobView, { body }: Plumb): number {
+  return (TOWARD[body.side] * plumbReaderOf(view).value(body).reading) / body.over.m;
+}
+
+/**
+ * Whether two readings of one face, the level turned between them, bear each other out. Alone they cannot: what one was
+ * misread by looks like the level's own error. Beside another such pair they can, for a level errs alike everywhere.
+ */
+function turnSays(view: JobView, { body }: Plumb): 'right' | 'wrong' | 'nothing' {
+  const own = ownErrorIn(body);
+  if (own === null) return 'nothing';
+  if (Math.abs(own) > BELIEVED_TO) return 'wrong';
+  const error = plumbReaderOf(view).errorOf(body.over.m);
+  if (!error || error.turns < 2) return 'nothing';
+  const others = (error.slope * error.turns - own) / (error.turns - 1);
+  return Math.abs(own - others) <= REPEATS_AGREE * plumbSigma(view.plan.instruments) ? 'right' : 'wrong';
+}
