@@ -7,6 +7,8 @@ export interface PaperTable {
   readonly caption: string;
   readonly nameHead: string;
   readonly heads: readonly string[];
+  /** What names a row is more than a label. */
+  readonly longNames?: boolean;
   /** Each begins with what names it. */
   readonly rows: readonly (readonly string[])[];
 }
@@ -18,11 +20,12 @@ interface Row {
 }
 
 /** On a narrow screen each row stands as a block, its cells under their names. */
-export function PaperTableView({ caption, nameHead, heads, rows }: PaperTable) {
+export function PaperTableView({ caption, nameHead, heads, rows, longNames = false }: PaperTable) {
   return (
     <RecordTable<Row>
       caption={caption}
       nameHead={nameHead}
+      longNames={longNames}
       rows={rows.map(([name = '', ...cells]) => ({ hole: name, cells }))}
       nameOf={({ hole }) => hole}
       columns={heads.map((head, i) => ({ head, cell: ({ cells }) => unbroken(cells[i] ?? '') }))}

@@ -28,7 +28,7 @@ export function pullsTable(view: JobView, { pulls }: Pick<Assessment, 'pulls'>):
     const ends = `${endName(body.from, view.plan)} to ${endName(body.to, view.plan)}`;
     return [[nameOf(i, ends), lengthWords(body.reading), ...cells(view, told, told.predicted, LONG)]];
   });
-  return { caption: 'Tape pulls', nameHead: 'Pull', heads: HEADS, rows };
+  return { caption: 'Tape pulls', nameHead: 'Pull', heads: HEADS, longNames: true, rows };
 }
 
 /** The same of what was measured off strings: a row for what was read along, and one for what was read square off it. */
@@ -40,7 +40,7 @@ export function offsetsTable(view: JobView, { offsets }: Pick<Assessment, 'offse
     const body = bodies.get(told.entry);
     return body ? [[nameOf(i, offString(view, body)), ...offsetCells(view, told, body)]] : [];
   });
-  return { caption: 'Measured off strings', nameHead: 'String', heads: HEADS, rows };
+  return { caption: 'Measured off strings', nameHead: 'String', heads: HEADS, longNames: true, rows };
 }
 
 /** A number first: the same two things may have been pulled between twice. */

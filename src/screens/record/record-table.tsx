@@ -14,18 +14,20 @@ export interface RecordTableProps<Row> {
   /** Head of the first column, which names each row. */
   readonly nameHead: string;
   readonly nameOf: (row: Row) => string;
+  /** On paper names are more than a label. */
+  readonly longNames?: boolean;
   readonly columns: readonly Column<Row>[];
 }
 
 /** A table of the record. On a narrow screen each row stands as a block, its cells under their names. */
 export function RecordTable<Row extends { readonly hole: string }>(props: RecordTableProps<Row>) {
-  const { caption, rows, nameHead, nameOf, columns } = props;
+  const { caption, rows, nameHead, nameOf, columns, longNames = false } = props;
   return (
     <table class="record-table">
       <caption>{caption}</caption>
       <thead>
         <tr>
-          <th scope="col" class="record-narrow">
+          <th scope="col" class={longNames ? 'record-wide' : 'record-narrow'}>
             {nameHead}
           </th>
           {columns.map(({ head, width }) => (

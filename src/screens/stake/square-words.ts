@@ -9,11 +9,8 @@ import { rightTriangle } from '../../stakeout/right-triangle.ts';
 import { diagonalsOf, type SquareUp, squareUp } from '../../stakeout/square-up.ts';
 import { formatLength } from '../../units/index.ts';
 
-/**
- * Held stakes share what they are off between them. So two of them a side apart that is off by two sigmas of its tape are off by
- * one each; and nobody squares stakes to less than half of what a post is allowed.
- */
-const SHARED = 2;
+/** Two held stakes share what they are off between them: three sigmas of a tape, which luck seldom makes, are half of it each. */
+const TAPES_TELL = 1.5;
 
 /**
  * How square the outer stakes of rows and columns stand, what would square them with the least moving, and the largest 3-4-5
@@ -39,14 +36,13 @@ function standingWords(
   now: readonly Vec[],
   drawn: readonly Vec[],
 ): string[] {
-  const { instruments, tolerances } = view.plan;
-  const within = Math.max(tapeSigma(diagonalsOf(drawn)[0], instruments), tolerances.position.m / SHARED);
+  const within = TAPES_TELL * tapeSigma(diagonalsOf(drawn)[0], view.plan.instruments);
   const found = squareUp({ now, drawn }, within);
   const [first, second] = diagonalsOf(now);
   const apart = small(Math.abs(first - second), view.plan.units);
   const told = `Diagonals: ${labels[0]} to ${labels[2]} is ${tape(view, first)}, ${labels[1]} to ${labels[3]} is ${tape(view, second)}, ${apart} apart.`;
   if (found.moves.length === 0)
-    return [`${told} The four are square, and the sides are as drawn, as near as posts have to stand.`];
+    return [`${told} The four are square, and the sides are as drawn, as near as these tapes tell.`];
   const [one, other] = diagonalsOf(drawn);
   const right = `Then both diagonals read ${tape(view, (one + other) / 2)} and the sides ${tape(view, distance(drawn[0]!, drawn[1]!))} and ${tape(view, distance(drawn[1]!, drawn[2]!))}.`;
   return [`${told} ${mendWords(view, labels, now, found)} ${right}`, OWN_MARK];

@@ -33,7 +33,7 @@ describe('whether the outer stakes are square', () => {
 
   test('they are: both diagonals, and nothing to move', () => {
     expect(words(staked(onSite()))).toEqual([
-      'Diagonals: 1 to 4 is 6000 mm, 2 to 3 is 6000 mm, 0 mm apart. The four are square, and the sides are as drawn, as near as posts have to stand.',
+      'Diagonals: 1 to 4 is 6000 mm, 2 to 3 is 6000 mm, 0 mm apart. The four are square, and the sides are as drawn, as near as these tapes tell.',
       'A right angle at stake 2 by three tapes, the largest that fits: 4800 mm toward stake 1, 3600 mm toward stake 4, 6000 mm across. The diagonals above prove more.',
     ]);
   });

@@ -77,7 +77,6 @@ export function TiesSheet({ view, strings, hole, onOpen, onClose }: TiesSheetPro
         maxHeight={DRAWING_HEIGHT}
         {...drawnSite(situation, assessment.holes, {
           live: hole,
-          front: true,
           pulls: [
             ...over
               .filter(({ label }) => crossing?.strings.includes(label))
