@@ -50,6 +50,11 @@ describe('one line of the field book', () => {
     );
   });
 
+  test('what was measured off a string says with which tape', () => {
+    const off = { ...sampleBodies.offset, tape: 'Red', pulling: { temperature: 30 } };
+    expect(line(off)).toBe(`${line(sampleBodies.offset)}, tape Red, 86 °F`);
+  });
+
   test('a plumb post is said to be plumb', () => {
     const upright: Body = { ...sampleBodies.plumb, offset: inches('0'), leans: 'none' };
     expect(line(upright)).toBe('Post 4, clockwise face: plumb over 4′ 0″');

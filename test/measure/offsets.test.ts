@@ -100,6 +100,32 @@ describe('a thing measured off a string', () => {
     }
   });
 
+  it('is as long as its tape says: what a long tape reads short is put right', () => {
+    const red = { label: 'Red', nominal: metres(30), actual: metres(30.3), zero: metres(0.01) };
+    const taped = { ...INSTRUMENTS, tapes: [red] };
+    for (const station of [5, -1.5]) {
+      const book = new Book();
+      book.pull(A, B, 8);
+      // 30.3 m of it are marked 30, and its end is bent by 10 mm.
+      const readOf = (m: number) => (Math.sign(m) * (Math.abs(m) - 0.01)) / 1.01;
+      book.write({
+        kind: 'offset',
+        from: A,
+        to: B,
+        of: end(nail('N')),
+        station: metres(readOf(station)),
+        offset: metres(readOf(2)),
+        side: 'left',
+        tape: 'Red',
+      });
+      const measured = measure(book.entries, PLAN, 8, taped);
+      const { place } = pointOf(measured, nail('N')).fix!;
+      expect(Math.hypot(place.x - station, place.y - 2)).toBeLessThan(1e-9);
+      const unknown = measure(book.entries, PLAN, 8, INSTRUMENTS);
+      expect(unknown.unused).toMatchObject([{ reason: 'no-tape' }]);
+    }
+  });
+
   it('is fixed by one of them and a pull, on the side that was said', () => {
     const sides = { left: 1, right: -1 } as const;
     for (const side of ['left', 'right'] as const) {

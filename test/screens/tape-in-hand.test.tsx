@@ -1,5 +1,5 @@
 // @vitest-environment happy-dom
-import { cleanup, fireEvent, screen, waitFor } from '@testing-library/preact';
+import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/preact';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import type { Body } from '../../src/job/entry-schema.ts';
 import type { TapeSpec } from '../../src/job/plan-schema.ts';
@@ -9,7 +9,7 @@ import { REPEAT_TAP_MS } from '../../src/ui/repeat-tap.ts';
 import { formatLength } from '../../src/units/index.ts';
 import { inches, samplePlan } from '../job/sample.ts';
 import { openScreen } from './plan/open-screen.tsx';
-import { holeStake, ORDER, PULLS, READY, stand } from './stake/field-day.ts';
+import { holeStake, ORDER, PULLS, READY, staked, stand } from './stake/field-day.ts';
 import { tap, tapWhenThere, typeReading } from './taps.ts';
 
 afterEach(() => {
@@ -58,6 +58,42 @@ describe('the tape in hand', () => {
       expect((await job.log()).at(-1)!.body).toMatchObject({ kind: 'pull', tape: 'Red' }),
     );
     expect((await job.log()).at(-1)!.body).not.toHaveProperty('pulling');
+  });
+
+  test('check pulls and ties name it, and say what it must read', async () => {
+    await openScreen(StakeScreen, [...READY, ...ORDER.flatMap(staked), tapes([RED])], HOLE);
+    tap(/^Check pulls/);
+    const [check] = screen.getAllByRole('button', { name: /^stake \S+ to stake/ });
+    expect(check!.textContent).toContain('on tape Red, level');
+    tap('Strings and ties');
+    await tapWhenThere(new RegExp(`^Hole ${HOLE}: 1 tie`));
+    await screen.findAllByText(/^Offset stakes/);
+    expect(screen.getAllByText('tape Red, level').length).toBeGreaterThan(0);
+    const away = screen.getAllByText(/ goes .* the centre is halfway\./)[0]!.textContent!;
+    // Three feet are three feet less three hundredths on it.
+    expect(away.replaceAll('\u00a0', ' ')).toContain('2′ 11 5/8″');
+  });
+
+  test('what is read along a string is read on it, and logged with it', async () => {
+    const job = await openScreen(StakeScreen, [...READY, ...ORDER.flatMap(staked), tapes([RED])], HOLE);
+    tap(new RegExp(`^More on stake ${HOLE}`));
+    await tapWhenThere('Measured off a string');
+    await tapWhenThere('From A to B');
+    await tapWhenThere('On my left');
+    const station = PULLS.get(HOLE)!.station / 1.01;
+    const offset = PULLS.get(HOLE)!.offset / 1.01;
+    for (const m of [station, offset]) {
+      await screen.findByText(/^Expected/);
+      const pad = screen.getByText(/^Expected/).closest('dialog')!;
+      expect(within(pad).getByRole('button', { name: 'Tape Red. Another?', hidden: true })).toBeTruthy();
+      await beyondRepeat();
+      typeReading(formatLength(m, 'ft-in-16'));
+      await tapWhenThere(/^Read it/);
+      await beyondRepeat();
+    }
+    await waitFor(async () =>
+      expect((await job.log()).at(-1)!.body).toMatchObject({ kind: 'offset', tape: 'Red' }),
+    );
   });
 
   test('how warm and how tight it is, and what hung free, is noted once and logged', async () => {

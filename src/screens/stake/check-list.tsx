@@ -109,7 +109,7 @@ function CheckRow({
   const ready = present.stands(pull.from.thing) && present.stands(pull.to.thing);
   const reading = done ? readWords(situation, done.body) : ready ? 'not read yet' : 'not driven yet';
   const { m } = levelTape(situation, pull.expected);
-  const level = `${formatLength(m, units)} ${situation.inHand ? heldWords(situation, 'level') : 'level'}`;
+  const level = `${formatLength(m, units)} ${situation.inHand ? `on ${heldWords(situation, 'level')}` : 'level'}`;
   const slope = otherHeldWords(situation, pull, 'level');
   return (
     <li>

@@ -1,7 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { holesOf, layPlan } from '../../../src/plan/index.ts';
 import { expectedEllipse } from '../../../src/screens/stake/expected-ellipse.ts';
-import { crossingWords, sideWords, slopeWords, stationWords } from '../../../src/screens/stake/hole-words.ts';
+import {
+  aloneWords,
+  crossingWords,
+  sideWords,
+  slopeWords,
+  stationWords,
+} from '../../../src/screens/stake/hole-words.ts';
 import {
   lieWords,
   placeWords,
@@ -10,6 +16,7 @@ import {
   unsigned,
   worstWords,
 } from '../../../src/screens/stake/place-words.ts';
+import { stringsWords } from '../../../src/screens/stake/strings/string-words.ts';
 import { crossingAt, holePulls } from '../../../src/stakeout/index.ts';
 import { inches, samplePlan } from '../../job/sample.ts';
 
@@ -31,6 +38,8 @@ describe('where a hole lies', () => {
     [at(4, -12), '4′ 0″ along from A, then 12′ 0″ square off to the right.', 'right'],
     [at(-3, 2), '3′ 0″ back from A, away from B, then 2′ 0″ square off to the left.', 'left'],
     [at(5, 0), '5′ 0″ along from A, on the line.', 'itself'],
+    [at(0, 6), '6′ 0″ square off A–B from A’s own nail, to the left.', 'left'],
+    [at(-0.001, -6), '6′ 0″ square off A–B from A’s own nail, to the right.', 'right'],
   ])('%#', (pulls, station, side) => {
     expect(stationWords(pulls, units)).toBe(station);
     expect(sideWords(pulls)).toContain(side);
@@ -50,8 +59,43 @@ describe('where a hole lies', () => {
   });
 });
 
+describe('for one person', () => {
+  test('two arcs, and a second hand where the tape has to be held up', () => {
+    expect(aloneWords('slope', false)).toBe(
+      'Alone: scratch an arc at the reading from A, then meet it with the tape from B.',
+    );
+    expect(aloneWords('level', false)).toContain('a second hand at its low end: hold it along the slope');
+    expect(aloneWords('slope', true)).toContain('a second hand at its low end, or the rise');
+  });
+});
+
+describe('how strings cross', () => {
+  const crossing = (degrees: number) => ({
+    hole: '1',
+    strings: ['S1', 'S2'] as const,
+    angle: degrees * DEGREE,
+  });
+  test.each([
+    [[90, 90], 'every hole, square.'],
+    [[67.5, 67.5], 'every hole, all at 67°.'],
+    [[90, 72], 'every hole, the flattest at 72°.'],
+  ])('%s', (angles, words) => {
+    const [first] = stringsWords({ strings: [], crossings: angles.map(crossing), uncrossed: [] }, units);
+    expect(first).toContain(words);
+  });
+});
+
 describe('where A and B go', () => {
   const place = (right: string, front: string) => ({ right: inches(right), front: inches(front) });
+
+  test.each([
+    [0, 0, 'at the plan’s centre'],
+    [0, -15.5 * foot, '15′ 6″ straight behind the plan’s centre'],
+    [0.0002, 15.5 * foot, '15′ 6″ straight in front of the plan’s centre'],
+    [-12 * foot, 0.0002, '12′ 0″ straight to the left of the plan’s centre'],
+  ])('says no length that rounds to nothing: %#', (right, front, words) => {
+    expect(placeWords({ right, front }, units)).toBe(words);
+  });
 
   test('is told from the centre without a sign', () => {
     expect(placeWords({ right: -12 * foot, front: -15.5 * foot }, units)).toBe(
@@ -86,7 +130,7 @@ describe('where A and B go', () => {
       place('5 0', '-15 0'),
       'Its front looks away from A–B, turned 22° anticlockwise seen from above.',
     ],
-    [place('10 0', '0 0'), place('20 0', '0 0'), 'lies 10′ 0″ back from A and 0″ to the left.'],
+    [place('10 0', '0 0'), place('20 0', '0 0'), 'lies 10′ 0″ back from A and on the line.'],
   ])('and how the plan then lies, %#', (a, b, words) => {
     const laid = layPlan({ a, b }, []);
     expect(laid.ok && lieWords(laid.value.motion, units)).toContain(words);
