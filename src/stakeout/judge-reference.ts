@@ -1,7 +1,16 @@
-import { distance, type PlanPoint } from '../geometry/point.ts';
+import { distance, type PlanPoint, subtract } from '../geometry/point.ts';
 import { formatLength } from '../units/index.ts';
+import { wallBetween } from './ground.ts';
+import { barredWords, hiddenWords } from './ground-objections.ts';
 import { nearHoles, STAKE_CLEARANCE } from './objections.ts';
-import { leastGuard, type ReferenceAsked, type Triangle, triangleOf } from './reference-guard.ts';
+import {
+  GUARDED_FROM,
+  guardFrom,
+  type ReferenceAsked,
+  type Triangle,
+  triangleOf,
+} from './reference-guard.ts';
+import { sineBetween } from './squarest.ts';
 
 /** A place for a further stake or nail, and what it gives. */
 export interface ReferenceChoice {
@@ -19,27 +28,28 @@ export interface ReferenceChoice {
 
 /** A flatter corner fixes too little across: as where two tapes cross at under 30° (common practice). */
 const FLAT_BELOW = Math.PI / 6;
-/** A reading with less redundancy is guarded by too little to build on: a misreading of eight sigmas would go unseen. */
-const GUARDED_FROM = 0.1;
-
 /** What a place for a further stake or nail gives. @param name `C`, `nail N1` */
 export function judgeReference(at: PlanPoint, name: string, asked: ReferenceAsked): ReferenceChoice {
-  const { a, b, holes, instruments } = asked;
+  const { a, b, holes, lines = [], units } = asked;
   const angles = triangleOf(a, b, at);
+  const troubles = [
+    ...nearHoles(asked, name, at),
+    ...nearStakes(asked, name, at),
+    ...barredWords(name, at, lines, units),
+    ...hiddenWords(name, at, holes, lines),
+    ...beyondTape(asked, name, at),
+    ...flat(angles, name),
+  ];
   return {
     at,
     fromA: distance(a, at),
     fromB: distance(b, at),
     angles,
     guards: holes
-      .filter(({ place }) => leastGuard(place, [a, b, at], instruments) >= GUARDED_FROM)
+      .filter(({ place }) => guardFrom(asked, at, place) >= GUARDED_FROM)
       .map(({ label }) => label),
-    objections: [
-      ...nearHoles(asked, name, at),
-      ...nearStakes(asked, name, at),
-      ...beyondTape(asked, name, at),
-      ...flat(angles, name),
-    ].map(capital),
+    // A place that has to be given up anyhow needs no fine points.
+    objections: (troubles.length > 0 ? troubles : inLine(asked, name, at)).map(capital),
   };
 }
 
@@ -68,6 +78,28 @@ function flat({ a, b, c }: Triangle, name: string): string[] {
   const degrees = Math.floor((least * 180) / Math.PI);
   return [
     `A, B and ${name} lie nearly in one line, with a corner of ${degrees}°: a stake that moves across it would not show. Put ${name} farther to the side.`,
+  ];
+}
+
+/** Holes that lie nearly in line with the place and A, or with B: two of the three tapes then run together, and nothing guards the third. */
+function inLine(asked: ReferenceAsked, name: string, at: PlanPoint): string[] {
+  const { a, b, holes, instruments, lines = [] } = asked;
+  const bare = holes.filter(
+    ({ place }) =>
+      guardFrom(asked, at, place) < GUARDED_FROM &&
+      distance(place, at) <= instruments.tapeLength.m &&
+      !wallBetween(lines, at, place),
+  );
+  const [first] = bare;
+  if (!first) return [];
+  const [near, other] =
+    sineBetween(subtract(at, first.place), subtract(a, first.place)) <
+    sineBetween(subtract(at, first.place), subtract(b, first.place))
+      ? ['A', 'B']
+      : ['B', 'A'];
+  const more = bare.length > 1 ? ` (and ${bare.length - 1} more like it)` : '';
+  return [
+    `${name} lies nearly in line with ${near} and hole ${first.label}${more}: a misread tape from ${other} would not show there. Put ${name} off that line.`,
   ];
 }
 

@@ -1,6 +1,7 @@
 import { distance, type PlanPoint } from '../geometry/point.ts';
+import { barredBy, wallBetween } from './ground.ts';
 import { SLACK, STAKE_CLEARANCE } from './objections.ts';
-import { leastGuard, type ReferenceAsked, triangleOf } from './reference-guard.ts';
+import { guardFrom, type ReferenceAsked, triangleOf } from './reference-guard.ts';
 import { ROUND } from './round-stakes.ts';
 import { surroundingsOf } from './starts.ts';
 
@@ -13,9 +14,10 @@ const PER_SIDE = 36;
  * Where a third stake C (or a fourth, and so on) would best stand: in round numbers, clear of holes and spoil, within the
  * tape of A and B, where the triangle A–B–C is nowhere flat, and where its tape to each hole guards the two from A and B best.
  *
- * How well: with three pulls to a hole each has its redundancy, the share of a misreading that stays to be seen; the best
- * place has the greatest mean, over the holes, of the least of the three, times the least angle of the triangle as far as
- * that is under 45°. Derived, not published.
+ * How well: with three pulls to a hole each has its redundancy, the share of a misreading that stays to be seen. A hole that
+ * lies in line with C and A has none for its tape from B, so the worst hole counts first: the best place has the greatest
+ * least redundancy of all holes, and of alike ones the greatest mean; times the least angle of the triangle as far as that
+ * is under 45°. Derived, not published.
  *
  * @returns null where no place keeps the rules
  */
@@ -48,10 +50,11 @@ function roundPlaces({ a, b, holes, units }: ReferenceAsked): PlanPoint[] {
     .sort((p, q) => distance(p, middle) - distance(q, middle));
 }
 
-function isAllowed({ a, b, others, holes, instruments }: ReferenceAsked, at: PlanPoint): boolean {
+function isAllowed({ a, b, others, holes, instruments, lines = [] }: ReferenceAsked, at: PlanPoint): boolean {
   const reach = instruments.tapeLength.m;
   return (
-    [a, b].every((stake) => distance(stake, at) <= reach) &&
+    lines.every((line) => barredBy(line, at) === 0) &&
+    [a, b].every((stake) => distance(stake, at) <= reach && !wallBetween(lines, stake, at)) &&
     [a, b, ...others].every((stake) => distance(stake, at) >= 2 * STAKE_CLEARANCE) &&
     holes.every(
       ({ place, holeDiameter }) => distance(place, at) - holeDiameter / 2 >= STAKE_CLEARANCE - SLACK,
@@ -62,12 +65,20 @@ function isAllowed({ a, b, others, holes, instruments }: ReferenceAsked, at: Pla
 /** A triangle whose least angle is greater is as good as any. */
 const SHARP_ENOUGH = Math.PI / 4;
 
+/** What the mean over the holes weighs against the worst of them. */
+const MEAN_WEIGHS = 0.1;
+
 function worthOf(asked: ReferenceAsked, at: PlanPoint): number {
-  const { a, b, others, holes, instruments } = asked;
-  const least = Math.min(...Object.values(triangleOf(a, b, at)));
-  const from = [a, b, ...others, at];
-  const guard = holes.reduce((sum, { place }) => sum + leastGuard(place, from, instruments), 0);
-  return (guard / holes.length) * Math.min(least / SHARP_ENOUGH, 1);
+  const { a, b, holes } = asked;
+  const flattest = Math.min(...Object.values(triangleOf(a, b, at)));
+  let worst = Number.POSITIVE_INFINITY;
+  let sum = 0;
+  for (const { place } of holes) {
+    const guard = guardFrom(asked, at, place);
+    worst = Math.min(worst, guard);
+    sum += guard;
+  }
+  return (worst + (MEAN_WEIGHS * sum) / holes.length) * Math.min(flattest / SHARP_ENOUGH, 1);
 }
 
 /** The name of the next stake after A and B, or of the next nail: `C`, `N1`. */

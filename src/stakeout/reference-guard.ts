@@ -1,7 +1,8 @@
 import { cross, dot, type PlanPoint, subtract, type Vec } from '../geometry/point.ts';
 import type { Instruments } from '../job/plan-schema.ts';
-import { type Hole, tapeSigma } from '../plan/index.ts';
+import { type Hole, type LaidLine, tapeSigma } from '../plan/index.ts';
 import type { Units } from '../units/index.ts';
+import { wallBetween } from './ground.ts';
 
 /** What is known when a further stake or nail is to be placed. Plan frame, metres. */
 export interface ReferenceAsked {
@@ -12,6 +13,8 @@ export interface ReferenceAsked {
   readonly holes: readonly Hole[];
   readonly instruments: Instruments;
   readonly units: Units;
+  /** Lines on the ground that bar stakes and tapes; none when absent. */
+  readonly lines?: readonly LaidLine[];
 }
 
 /** Corners of the triangle of A, B and a third stake, radians. */
@@ -19,6 +22,14 @@ export interface Triangle {
   readonly a: number;
   readonly b: number;
   readonly c: number;
+}
+
+/** A reading with less redundancy is guarded by too little to build on: a misreading of eight sigmas would go unseen. */
+export const GUARDED_FROM = 0.1;
+
+/** The least redundancy of three tapes to a hole from A, B and a third place; 0 where the third does not see it. */
+export function guardFrom({ a, b, instruments, lines = [] }: ReferenceAsked, at: Vec, hole: Vec): number {
+  return wallBetween(lines, at, hole) ? 0 : leastGuard(hole, [a, b, at], instruments);
 }
 
 /** The least redundancy of the pulls to a place, 0 to 1: 1 − nᵀN⁻¹n/σ², N the sum of all nnᵀ/σ². */

@@ -2,6 +2,7 @@ import { useMemo, useState } from 'preact/hooks';
 import type { Thing } from '../../job/entry-schema.ts';
 import { thingName } from '../../job/words.ts';
 import { stakeName } from '../../judge/moved-words.ts';
+import { groundOf } from '../../judge/situation.ts';
 import { capital, listWords } from '../../judge/words.ts';
 import { placeOf } from '../../plan/index.ts';
 import {
@@ -14,6 +15,7 @@ import {
 import { Button, ButtonRow, ChoiceField, PlanDrawing, Problem, PullRow } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
 import type { Units } from '../../units/index.ts';
+import { drawnLine } from '../drawn-site.ts';
 import { useJobBook } from '../job-book.ts';
 import { levelTape } from '../rise-words.ts';
 import { hrefOf } from '../route.ts';
@@ -112,6 +114,7 @@ function Gives({ choice, thing, units }: GivesProps) {
           ? { stakes: { a: placeOf(situation.site.a), b: placeOf(situation.site.b) } }
           : {})}
         references={[{ label, place: at }]}
+        lines={groundOf(situation).lines.map((line) => drawnLine(line))}
       />
       <p>{paysWords(choice, situation.holes.length, name)}</p>
     </section>
@@ -131,7 +134,8 @@ function paysWords({ guards }: ReferenceChoice, holes: number, name: string): st
 
 type Situation = ReturnType<typeof useJobBook>['situation'];
 
-function askedOf({ plan, site, holes, entries, laid }: Situation): ReferenceAsked | null {
+function askedOf(situation: Situation): ReferenceAsked | null {
+  const { plan, site, holes, entries, laid } = situation;
   if (!plan || !site || !laid || holes.length === 0) return null;
   const others = entries.flatMap(({ body }) => (body.kind === 'reference' ? [placeOf(body.at)] : []));
   return {
@@ -141,6 +145,7 @@ function askedOf({ plan, site, holes, entries, laid }: Situation): ReferenceAske
     holes,
     instruments: plan.instruments,
     units: plan.units,
+    lines: groundOf(situation).lines,
   };
 }
 
