@@ -2,6 +2,8 @@ import { type HoleLook, HoleShape, verdictWord } from './mark-shapes.tsx';
 
 export interface StripHole extends HoleLook {
   readonly label: string;
+  /** A word or two under its own: `ready`, `6 missing`. */
+  readonly note?: string;
   /** Where a tap leads; without one `onHole` is called. */
   readonly href?: string;
   /** The hole that the screen is about. */
@@ -50,6 +52,7 @@ function StripCell({
       <span class="hole-strip-word">
         {hole.verdict ? verdictWord(hole.verdict, hole.checked) : hole.state}
       </span>
+      {hole.note && <span class="hole-strip-word">{hole.note}</span>}
     </>
   );
   if (hole.href !== undefined)

@@ -1,5 +1,8 @@
 import type { ComponentChildren } from 'preact';
+import { useMemo } from 'preact/hooks';
+import { caveInWords } from '../../judge/cautions.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
+import { viewOf } from '../../judge/view.ts';
 import { Caution, type HoleLook, HoleStrip, PlanDrawing } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
 import type { Units } from '../../units/index.ts';
@@ -9,6 +12,7 @@ import { handDigWords } from '../hand-dig.ts';
 import { HeightsButton } from '../heights/heights-button.tsx';
 import { useJobBook } from '../job-book.ts';
 import { JobFrame } from '../job-frame.tsx';
+import { setLook } from '../looks.ts';
 import { hrefOf } from '../route.ts';
 import { SessionCheck } from '../session-check.tsx';
 import { StringsButton, WayBackButton } from '../stake/strings/strings-button.tsx';
@@ -19,6 +23,8 @@ import '../cards.css';
 /** A hole as the Dig phase shows it: once dug, by its depth and width; what was met in it leaves it unsure. */
 export function digLook(hole: HoleAssessment): HoleLook {
   const state = stateOf(hole);
+  // Once its post stands, a hole has one mark and one word in every phase.
+  if (hole.set.done) return setLook(hole);
   const task = digTask(hole);
   if (state !== 'dug') return { state };
   const { depth, width, room } = hole.dug;
@@ -46,6 +52,10 @@ export function DigPage({ actions, hole, children }: DigPageProps) {
   const { jobId, situation, assessment } = useJobBook();
   const { plan } = situation;
   const undug = assessment.holes.some((each) => each.hole === hole && each.dug.at === null);
+  const deep = useMemo(() => {
+    const view = viewOf(situation);
+    return view && hole !== undefined ? caveInWords(view, hole) : '';
+  }, [situation, hole]);
   if (!plan) return null;
   const href = (label: string) => hrefOf({ at: 'job', job: jobId, phase: 'dig', hole: label });
   return (
@@ -58,7 +68,7 @@ export function DigPage({ actions, hole, children }: DigPageProps) {
         {...drawnSite(situation, assessment.holes, { live: hole ?? null, lookOf: digLook })}
       />
       <LastDug but={hole ?? null} />
-      <DigCautions units={plan.units} />
+      <DigCautions units={plan.units} deep={deep} />
       {undug && <StringsButton hole={hole ?? null} />}
       <WayBackButton hole={hole ?? null} />
       <HeightsButton hole={hole ?? null} />
@@ -76,11 +86,18 @@ export function DigPage({ actions, hole, children }: DigPageProps) {
   );
 }
 
-function DigCautions({ units }: { readonly units: Units }) {
+interface DigCautionsProps {
+  readonly units: Units;
+  /** Said of a hole whose sides can bury a person; empty of others. */
+  readonly deep: string;
+}
+
+function DigCautions({ units, deep }: DigCautionsProps) {
   return (
     <Caution title="open holes">
       <ul class="points">
         <li>Cover or fence every open hole whenever you turn your back on it.</li>
+        {deep !== '' && <li>{unbroken(deep)}</li>}
         <li>Nobody climbs in, or reaches in with the head: the walls come without warning.</li>
         <li>{unbroken(handDigWords(units))}</li>
         <li>Look up before you raise a bar, an auger or a rod: keep well clear of overhead lines.</li>

@@ -3,6 +3,7 @@ import type { Plan } from '../../job/plan-schema.ts';
 import { defaultPlan } from '../../plan/index.ts';
 import { Button, ButtonLink, ChoiceField, PlanDrawing } from '../../ui/index.ts';
 import { BuyButton } from '../build/buy-button.tsx';
+import { stateOf } from '../drawn-site.ts';
 import { useJobBook } from '../job-book.ts';
 import { UNIT_CHOICES } from '../job-choices.ts';
 import { JobFrame } from '../job-frame.tsx';
@@ -13,6 +14,7 @@ import { HoldsGroup } from './holds-group.tsx';
 import { HoleSheet } from './hole-sheet.tsx';
 import { InstrumentsGroup } from './instruments-group.tsx';
 import { NameGroup } from './name-group.tsx';
+import { PlanCautions } from './plan-cautions.tsx';
 import { PlanTrouble } from './plan-trouble.tsx';
 import { RulesGroup } from './rules-group.tsx';
 import { ShapeGroup } from './shape-group.tsx';
@@ -56,7 +58,8 @@ interface PlanFieldsProps {
 }
 
 function PlanFields({ stands, first }: PlanFieldsProps) {
-  const { situation } = useJobBook();
+  const { situation, assessment } = useJobBook();
+  const states = new Map(assessment.holes.map((each) => [each.hole, stateOf(each)]));
   const { plan, change, saveAgain } = usePlanEdits(stands);
   const [hole, setHole] = useState(first);
   const labels = new Set(situation.holes.map(({ label }) => label));
@@ -68,7 +71,10 @@ function PlanFields({ stands, first }: PlanFieldsProps) {
       <PlanDrawing
         title={plan.name}
         units={plan.units}
-        holes={situation.holes.map((planned) => ({ ...planned, state: 'planned' }))}
+        holes={situation.holes.map((planned) => ({
+          ...planned,
+          state: states.get(planned.label) ?? 'planned',
+        }))}
         onHole={setHole}
       />
       <ShapeGroup {...fields} />
@@ -79,6 +85,7 @@ function PlanFields({ stands, first }: PlanFieldsProps) {
       <TolerancesGroup {...fields} />
       <InstrumentsGroup {...fields} />
       <SingleGroup plan={plan} onHole={setHole} />
+      <PlanCautions />
       <NameGroup {...fields} />
       <BuyButton />
       {hole !== null && (labels.has(hole) || Object.hasOwn(plan.overrides, hole)) && (

@@ -2,8 +2,8 @@ import { sincePour } from '../../judge/after-pour.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import type { JobView } from '../../judge/view.ts';
 import type { HoleLook } from '../../ui/index.ts';
-import { stateOf } from '../drawn-site.ts';
 import { setLook } from '../looks.ts';
+import { missingItems } from './gate-mend.ts';
 
 /** Holes still to pour: those whose gate is open first, then those with the least missing. */
 export function pourOrder(holes: readonly HoleAssessment[]): HoleAssessment[] {
@@ -11,12 +11,15 @@ export function pourOrder(holes: readonly HoleAssessment[]): HoleAssessment[] {
   return holes.filter(({ poured }) => poured === null).sort((p, q) => missing(p) - missing(q));
 }
 
-/** A hole's mark in the pour: a tick only when its whole gate is open, or it is poured and was in. */
-export function pourLook(hole: HoleAssessment): HoleLook {
-  if (hole.poured) return setLook(hole);
-  return hole.pourGate.open
-    ? { state: stateOf(hole), verdict: 'in', checked: true }
-    : { ...setLook(hole), checked: false };
+/**
+ * A hole's mark in the pour: the one that it has in every phase, with what it still wants for concrete beside it. What is in
+ * and may not be poured yet must not look ready.
+ */
+export function pourLook(hole: HoleAssessment): HoleLook & { readonly note?: string } {
+  const look = setLook(hole);
+  if (hole.poured) return { ...look, note: 'poured' };
+  if (hole.pourGate.open) return { ...look, note: 'ready' };
+  return { ...look, note: `${missingItems(hole.pourGate).length} missing` };
 }
 
 /** Whether its post was read after its last pour; only such a reading says what the pour did to it. */

@@ -6,7 +6,7 @@ import { DigScreen } from '../../../src/screens/dig/dig-screen.tsx';
 import { inches, samplePlan } from '../../job/sample.ts';
 import { fillDisk } from '../../store/fake-store.ts';
 import { openScreen, painted } from '../plan/open-screen.tsx';
-import { press } from '../press.ts';
+import { press, whole } from '../press.ts';
 import { DIGGABLE, dug, middleOf, ORDER, PLACED, PLAN, PROVED, STAKED } from '../stake/field-day.ts';
 import { heading, tap, typeReading } from '../taps.ts';
 
@@ -222,7 +222,7 @@ describe('the depth', () => {
     const job = await open(DIGGABLE);
     press('Log as-dug');
     press('From another mark than the lip');
-    await screen.findByText('A string over the hole');
+    await whole();
     press('A string over the hole');
     typeReading('1 0');
     press(/^Read it/);
@@ -238,12 +238,14 @@ describe('the depth', () => {
     press(/^Read it/);
     choose('Nothing');
     press('Log it');
-    await vi.waitFor(async () =>
-      expect((await job.log()).at(-1)!.body).toMatchObject({
-        kind: 'dug',
-        depth: { typed: '4′ 2″' },
-        mark: { from: 'string', reading: { typed: '5 2' }, above: { typed: '1 0' } },
-      }),
+    await vi.waitFor(
+      async () =>
+        expect((await job.log()).at(-1)!.body).toMatchObject({
+          kind: 'dug',
+          depth: { typed: '4′ 2″' },
+          mark: { from: 'string', reading: { typed: '5 2' }, above: { typed: '1 0' } },
+        }),
+      8000,
     );
   });
 

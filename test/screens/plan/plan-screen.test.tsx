@@ -295,8 +295,17 @@ describe('the top of the page', () => {
       { kind: 'stand', thing: { kind: 'hole-stake', hole: '1' }, event: 'driven' },
       sampleBodies.dug,
     ]);
-    const caution = screen.getByRole('region', { name: /^Caution/ });
+    const caution = screen.getByRole('region', { name: /^Caution: things stand/ });
     expect(caution.textContent).toContain('1 stake is driven, 1 hole is dug.');
+    // What is dug is no longer only planned, here too.
+    expect(screen.getByLabelText('Hole 4: dug')).toBeTruthy();
+    expect(screen.getByLabelText('Hole 1: staked')).toBeTruthy();
+  });
+
+  test('cautions where a floor will want a guard, and says who decides', async () => {
+    await open();
+    const caution = screen.getByRole('region', { name: 'Caution: height above the ground' });
+    expect(caution.textContent).toMatch(/a guard is usually required\. The building office decides\./);
   });
 
   test('leads on to Stake', async () => {

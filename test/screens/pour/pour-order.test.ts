@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { digLook } from '../../../src/screens/dig/dig-page.tsx';
+import { setLook } from '../../../src/screens/looks.ts';
 import { fillOf } from '../../../src/screens/pour/bags-needed.tsx';
 import { pourLook, pourOrder } from '../../../src/screens/pour/pour-order.ts';
 import { dayOf, exampleLog } from '../set/set-day.ts';
@@ -22,12 +24,18 @@ describe('the order of pouring', () => {
   });
 });
 
-test('a hole’s mark is a tick only when its whole gate is open, or it is poured and in', () => {
-  expect(pourLook(hole('1'))).toMatchObject({ state: 'poured', verdict: 'in', checked: true });
+test('a hole has the mark that it has in Set, and beside it what it still wants for concrete', () => {
+  for (const each of holes) {
+    const { note, ...look } = pourLook(each);
+    expect(look).toEqual(setLook(each));
+    expect(note).toMatch(/^(poured|\d+ missing)$/);
+    if (each.set.done) expect(digLook(each)).toEqual(setLook(each));
+  }
+  expect(pourLook(hole('1')).note).toBe('poured');
   // In, and guarded; but nobody has ticked anything.
-  expect(pourLook(hole('2'))).toMatchObject({ state: 'set', checked: false });
+  expect(pourLook(hole('2'))).toMatchObject({ state: 'set', verdict: 'in', note: '6 missing' });
   const open = { ...hole('2'), pourGate: { open: true, items: [] } };
-  expect(pourLook(open)).toMatchObject({ verdict: 'in', checked: true });
+  expect(pourLook(open)).toMatchObject({ verdict: 'in', note: 'ready' });
 });
 
 describe('bags', () => {
