@@ -80,10 +80,7 @@ export function pullListPart(view: JobView, rows: readonly ListedHole[], alone: 
 }
 
 /** Readings of the tape in hand, level; along the slope too where any rise is known. */
-export function pullListTable(
-  view: Pick<JobView, 'plan' | 'inHand'>,
-  rows: readonly ListedHole[],
-): SheetTable {
+function pullListTable(view: Pick<JobView, 'plan' | 'inHand'>, rows: readonly ListedHole[]): SheetTable {
   const sloping = rows.some(({ tapes }) => tapes.some(({ slope }) => slope !== null));
   return {
     caption: 'Tapes to every hole, in the order of the work',

@@ -1,4 +1,3 @@
-import { version as release } from '../../../../package.json';
 import { pullingWords } from '../../../job/pulling-words.ts';
 import { shapeName } from '../../../job/words.ts';
 import type { Situation } from '../../../judge/situation.ts';
@@ -8,6 +7,7 @@ import type { Drawn } from '../../../ui/index.ts';
 import { formatSmall, type Units } from '../../../units/index.ts';
 import { drawnSite } from '../../drawn-site.ts';
 import { handDigWords } from '../../hand-dig.ts';
+import { RELEASE } from '../../release.ts';
 import { stringsOf } from '../strings/strings-of.ts';
 import { stakeOf } from '../use-stake.ts';
 import { pullRows } from './pull-rows.ts';
@@ -107,7 +107,7 @@ function computedWords({ assessment, entries }: SheetAsked, view: JobView): stri
     'The plan lies on A and on the direction from A to B as it was drawn, turned and shifted, never stretched. Level lengths are straight from nail to nail in plan; along the slope they are √(level² + rise²), with the rise from heights that were read.',
     'Good to: the error to be expected of a place where two tapes cross, √(a² + b²) ÷ sin of the angle, from the errors a and b of the two tapes; two places in three are better.',
     ...toleranceWords(assessment, view),
-    `Made from ${entries} entries of the field book by Swingtape ${release}, rules version ${assessment.version}.`,
+    `Made from ${entries} entries of the field book by Swingtape ${RELEASE}, rules version ${assessment.version}.`,
   ];
 }
 

@@ -19,8 +19,6 @@ export interface Slope {
   readonly way: number;
 }
 
-export const LEVEL: Slope = { grade: 0, way: 0 };
-
 /** A and B in front of all holes and wider than they: every place on one side of their line, whatever the shape. */
 export function stakesBefore(plan: Plan): { readonly a: Place; readonly b: Place } {
   const places = holesOf(plan).map(({ place }) => place);
