@@ -1,12 +1,15 @@
 import { distance, length, type SitePoint, type Vec } from '../geometry/point.ts';
 import type { Instruments } from '../job/plan-schema.ts';
 import { GUARDED_FROM, smallestCaught } from '../measure/reliability.ts';
-import { tapeSigma } from '../plan/index.ts';
+import { tapeSigma } from '../measure/sigma.ts';
 
 /** A place that no tape has reached yet may be anywhere: ten metres, one sigma, far beyond what any reading leaves open. */
 const ANYWHERE = 10;
 /** An unguarded pull moves a place when more than this share of a misreading ends up in it; as the adjustment has it. */
 const MOVES_FROM = 0.1;
+
+/** Nearer than this two places have no direction between them: a millimetre. */
+export const APART = 1e-3;
 
 const A = -2;
 const B = -1;
@@ -48,7 +51,8 @@ export class CheckNetwork {
     this.#size = 1 + 2 * places.length;
     this.#covariance = new Float64Array(this.#size ** 2);
     for (let u = 0; u < this.#size; u++) this.#covariance[u * this.#size + u] = ANYWHERE ** 2;
-    this.put([A, B]);
+    // Pulled in two stretches where one tape does not reach.
+    if (baseline >= APART) this.put([A, B]);
     for (const hole of places.keys())
       for (const from of [A, B]) if (this.#reaches(from, hole)) this.put([from, hole]);
   }
@@ -111,7 +115,8 @@ export class CheckNetwork {
   }
 
   #reaches(from: number, to: number): boolean {
-    return distance(this.#at(from), this.#at(to)) <= this.#instruments.tapeLength.m;
+    const away = distance(this.#at(from), this.#at(to));
+    return away >= APART && away <= this.#instruments.tapeLength.m;
   }
 
   #at(end: number): Vec {

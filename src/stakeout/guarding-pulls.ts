@@ -1,6 +1,6 @@
 import { distance, type SitePoint } from '../geometry/point.ts';
 import type { Instruments } from '../job/plan-schema.ts';
-import { CheckNetwork } from './check-network.ts';
+import { APART, CheckNetwork } from './check-network.ts';
 
 /** The misreading that must show wherever it is made: an inch, rounded down to 25 mm. */
 export const NOTICED = 0.025;
@@ -101,7 +101,7 @@ function pairsInReach(places: readonly SitePoint[], reach: number): Pair[] {
   return places.flatMap((place, i) =>
     places.slice(i + 1).flatMap((other, k): Pair[] => {
       const away = distance(place, other);
-      return away > 0 && away <= reach ? [[i, i + 1 + k]] : [];
+      return away >= APART && away <= reach ? [[i, i + 1 + k]] : [];
     }),
   );
 }

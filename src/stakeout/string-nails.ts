@@ -1,4 +1,4 @@
-import { bearingOf, cross, distance, dot, subtract, type Vec } from '../geometry/point.ts';
+import { bearingOf, distance, dot, subtract, type Vec } from '../geometry/point.ts';
 import { toPlan } from '../geometry/rigid.ts';
 import { holePulls } from './hole-pulls.ts';
 import { SLACK } from './objections.ts';
@@ -78,7 +78,8 @@ function nailBeyond(from: Vec, along: Vec, radius: number, everywhere: Ground): 
 
 /** The same ground with only what a nail on the line could come near: of a thousand holes, a few. */
 function besideLine(from: Vec, along: Vec, { asked, taken, grid }: Ground): Ground {
-  const off = (at: Vec) => Math.abs(cross(along, subtract(at, from)));
+  // Of thousands of nails: no vector is made for each.
+  const off = ({ x, y }: Vec) => Math.abs(along.x * (y - from.y) - along.y * (x - from.x));
   const widest = asked.holes.reduce((most, { holeDiameter }) => Math.max(most, holeDiameter), 0);
   const holes =
     grid?.beside(from, along, widest / 2 + NAIL_CLEARANCE).map((i) => asked.holes[i]!) ?? asked.holes;

@@ -173,6 +173,27 @@ describe('the pulls that guard every hole', () => {
     expect(unguarded).toHaveLength(210);
   });
 
+  it('hold out against holes at one place or on A, A on B, and tapes without error', () => {
+    const job = jobOf(ringPlan({ count: 6 }));
+    const [first] = job.holes;
+    const onA = job.holes.map((hole, i) => (i === 1 ? { ...hole, site: { x: 0, y: 0 } } : hole));
+    const twice = job.holes.map((hole, i) => (i === 2 ? { ...hole, site: first!.site } : hole));
+    const perfect = { ...job.instruments, tapeError: metres(0), tapeErrorPerMetre: 0 };
+    for (const odd of [
+      { ...job, holes: onA },
+      { ...job, holes: twice },
+      { ...job, baseline: 0 },
+      { ...job, instruments: perfect },
+    ]) {
+      const { guarding, unguarded } = checkSet(odd);
+      expect(guarding.length).toBeLessThanOrEqual(checkPulls(odd.holes, odd.instruments).length);
+      for (const { expected } of guarding) expect(expected).toBeGreaterThan(0);
+      for (const hole of unguarded) expect(odd.holes.map(({ label }) => label)).toContain(hole);
+    }
+    expect(checkSet({ ...job, holes: onA }).unguarded).toContain(onA[1]!.label);
+    expect(checkSet({ ...job, instruments: perfect }).unguarded).toEqual([]);
+  });
+
   it('are none for one hole or no hole', () => {
     const one = jobOf(pointsPlan([['1', 0, 0]]));
     expect(checkSet(one)).toEqual({ guarding: [], further: [], unguarded: ['1'] });
