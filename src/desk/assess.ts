@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { assess } from '../judge/assess.ts';
+import { deskReport } from '../judge/desk-report.ts';
 import { readBackup } from '../store/read-backup.ts';
 
 /** What the command answers: the text for its output or for its complaints, and its exit code. */
@@ -17,7 +17,7 @@ const USAGE = 'Usage: npm run assess -- FILE, where FILE is a backup of a job.';
  *
  * @param args command line arguments after the script's name
  * @param read text of a file; throws the system's error when there is none
- * @returns code 0 and the `Assessment` as JSON; 1 and one sentence when the file cannot be read; 2 and the usage
+ * @returns code 0 and the `DeskReport` as JSON; 1 and one sentence when the file cannot be read; 2 and the usage
  */
 export function answer(args: readonly string[], read: (path: string) => string): Answer {
   const [path, ...more] = args;
@@ -34,7 +34,7 @@ export function answer(args: readonly string[], read: (path: string) => string):
   }
   const backup = readBackup(text);
   if (!backup.ok) return { code: 1, out: '', complaint: backup.problem.text };
-  return { code: 0, out: JSON.stringify(assess(backup.value.log), null, 2), complaint: '' };
+  return { code: 0, out: JSON.stringify(deskReport(backup.value.log), null, 2), complaint: '' };
 }
 
 /** The system's own code, such as ENOENT. */

@@ -36,6 +36,8 @@ export const FIELDS = {
   stock: 'Lengths that posts are sold in',
   bought: 'Length of the posts you have bought',
   levelGround: 'Ground above the benchmark, where not measured',
+  twist: 'Tolerance of twist',
+  seat: 'Seat of the beams below the tops',
   edge: 'Radius of the edge',
   opening: 'Opening for the pier, across',
   gap: 'Least gap all round the pier',

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { answer } from '../../src/desk/assess.ts';
 import { assess } from '../../src/judge/assess.ts';
+import { deskReport } from '../../src/judge/desk-report.ts';
 import { writeBackup } from '../../src/store/backup.ts';
 import { Field, post, stake } from '../judge/field.ts';
 
@@ -24,7 +25,8 @@ describe('npm run assess', () => {
     const { code, out, complaint } = answer(['job.txt'], fileOf(writeBackup(JOB, log, JOB.createdAt)));
     expect(code).toBe(0);
     expect(complaint).toBe('');
-    expect(JSON.parse(out)).toEqual(JSON.parse(JSON.stringify(assess(log))));
+    expect(JSON.parse(out)).toEqual(JSON.parse(JSON.stringify(deskReport(log))));
+    expect(JSON.parse(out)).toMatchObject(JSON.parse(JSON.stringify(assess(log))));
     expect(JSON.parse(out)).toMatchObject({ format: 'swingtape-assessment', version: 1, job: 'Test ring' });
   });
   it('holds no number that JSON cannot', () => {
@@ -33,7 +35,8 @@ describe('npm run assess', () => {
       typeof value === 'number'
         ? Number.isFinite(value)
         : typeof value !== 'object' || value === null || Object.values(value).every(finite);
-    expect(finite(assess(log))).toBe(true);
+    expect(finite(deskReport(log))).toBe(true);
+    expect(finite(deskReport([]))).toBe(true);
   });
   it('says in one sentence what is wrong with a file, and exits 1', () => {
     expect(answer(['job.txt'], fileOf(''))).toMatchObject({ code: 1, out: '' });

@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { ROOT } from '../../src/desk/ready.mjs';
 import type { Body, Entry } from '../../src/job/entry-schema.ts';
 import { assess } from '../../src/judge/assess.ts';
-import type { Assessment } from '../../src/judge/types.ts';
+import { type DeskReport, deskReport } from '../../src/judge/desk-report.ts';
 import { withoutIdsAndTimes } from './alike.ts';
 import { backupIn, EXAMPLE_FILE, planOf, readExample } from './example.ts';
 import { Hand } from './hand.ts';
@@ -36,7 +36,7 @@ it(
     const ofFile = assessAtDesk();
     const byHand = backupIn(await hand.backUp());
     expect(bodiesIn(byHand.log)).toEqual(bodiesIn(asTheAppAsks(example.log)));
-    expect(withoutIdsAndTimes(assess(byHand.log), byHand.log)).toEqual(
+    expect(withoutIdsAndTimes(deskReport(byHand.log), byHand.log)).toEqual(
       withoutIdsAndTimes(ofFile, example.log),
     );
     await screensSay(app.page, ofFile);
@@ -101,7 +101,7 @@ function countLines({ counts, askedBack }: Hand): string[] {
 }
 
 /** The command that anyone at a desk would give. */
-function assessAtDesk(): Assessment {
+function assessAtDesk(): DeskReport {
   const npm = process.env['npm_execpath'];
   const args = ['run', '--silent', 'assess', '--', EXAMPLE_FILE];
   const [command, before] = npm ? [process.execPath, [npm]] : ['npm', []];

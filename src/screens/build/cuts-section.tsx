@@ -57,10 +57,16 @@ export function cutSentences(view: JobView, { cuts, governs, shift }: Cuts, to: 
     return said.is < -said.half;
   });
   const tooShort = listWords(short.map(({ hole, off }) => `${name(hole)} by ${small(off, units)}`));
+  const loose = view.book.pours(governs).length === 0;
   return [
     to === 'shortest'
       ? `${capital(name(governs))} governs: it stands least above its height in the plan. Every cut lies ${shiftWords(shift, units)}, so that it needs none.`
       : `${capital(name(governs))} stands least above its height in the plan: it governs if all are cut to one line.`,
+    ...(loose
+      ? [
+          `${capital(name(governs))} is not in concrete: it can still be raised, and then another governs. One in concrete cannot.`,
+        ]
+      : [`${capital(name(governs))} is in concrete and cannot be raised.`]),
     ...(short.length > 0 && to === 'plan'
       ? [`Too short for the plan: ${tooShort}. Cut all to the shortest post, or ask whoever designed it.`]
       : []),

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { CutTo } from '../../build/cuts.ts';
 import type { Length } from '../../job/length.ts';
 import type { AsBuilt } from '../../judge/as-built.ts';
-import { cutMarks } from '../../judge/cut-marks.ts';
+import { cutMarks, seatsAsBuilt } from '../../judge/cut-marks.ts';
 import type { JobView } from '../../judge/view.ts';
 import { Caution } from '../../ui/index.ts';
 import { Profile } from '../../ui/profile/profile.tsx';
@@ -11,11 +11,19 @@ import { useJobBook } from '../job-book.ts';
 import { More } from '../more.tsx';
 import { CutsSection, cutSentences } from './cuts-section.tsx';
 import { frameCautions, heightWords } from './frame-cautions.ts';
-import { cornersTable, cutsTable, diagonalsTable, sidesTable } from './frame-tables.ts';
+import {
+  cornersTable,
+  cutsTable,
+  diagonalsTable,
+  fallsTable,
+  seatsTable,
+  sidesTable,
+} from './frame-tables.ts';
 import { PaperSheet } from './paper-sheet.tsx';
 import { asText, PaperTableView } from './paper-table.tsx';
 import { profileOf } from './profile-of.ts';
 import { RoundSection } from './round-section.tsx';
+import { SeatsSection } from './seats-section.tsx';
 import { SquareSection } from './square-section.tsx';
 
 export interface FrameSheetProps {
@@ -36,12 +44,15 @@ export function FrameSheet({ view, built, onClose }: FrameSheetProps) {
   const [to, setTo] = useState<CutTo>('plan');
   const [line, setLine] = useState<Length | null>(null);
   const cuts = cutMarks(view, to);
+  const seats = seatsAsBuilt(view);
   const cautions = frameCautions(view, assessment, built);
   const tables = {
     sides: sidesTable(view, built.frame),
     corners: cornersTable(view, built.frame),
     diagonals: diagonalsTable(view, built.frame),
     cuts: cutsTable(view, cuts, line?.m ?? null),
+    seats: seatsTable(view, seats),
+    falls: fallsTable(view, seats),
   };
   const text = () =>
     asText(
@@ -82,6 +93,9 @@ export function FrameSheet({ view, built, onClose }: FrameSheetProps) {
         ))}
         <PaperTableView {...tables.cuts} />
       </CutsSection>
+      {tables.seats.rows.length > 1 && (
+        <SeatsSection view={view} highest={seats.highest} tables={[tables.seats, tables.falls]} />
+      )}
       <h3>The posts unrolled, from the side</h3>
       <Profile title={view.plan.name} units={view.plan.units} {...profileOf(view, cuts)} />
     </PaperSheet>

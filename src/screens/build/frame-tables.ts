@@ -1,5 +1,6 @@
 import type { Cuts } from '../../build/cuts.ts';
 import type { FrameAsBuilt } from '../../build/frame.ts';
+import type { Seats } from '../../build/seats.ts';
 import { thingName } from '../../job/words.ts';
 import {
   angleAgainst,
@@ -90,6 +91,53 @@ function cutWords(cut: { off: number; sigma: number }, units: JobView['plan']['u
   const size = `${formatSmall(Math.abs(is), units)} ± ${formatSmall(half, units)}`;
   if (Math.abs(is) <= half) return `none: right within ${formatSmall(half, units)}`;
   return is > 0 ? size : `too short by ${size}`;
+}
+
+/** Where the beams lie on the tops as they stand now, and what is packed under them. */
+export function seatsTable(view: JobView, { seats }: Seats): PaperTable {
+  const { units } = view.plan;
+  return {
+    caption: 'Seats of the beams',
+    nameHead: 'Post',
+    heads: ['Seat at', 'Pack under'],
+    rows: seats.map(({ hole, height, sigma, pack }) => [
+      capital(thingName(postOf(hole), view.plan)),
+      lengthTold({ is: height, sigma }, units),
+      packWords(pack, units),
+    ]),
+  };
+}
+
+function packWords(pack: Seats['seats'][number]['pack'], units: JobView['plan']['units']): string {
+  if (pack.sigma === 0 && pack.is === 0) return 'none: it stands highest';
+  const { is, half } = told(pack, lengthStep(units));
+  return is <= half && is < lengthStep(units)
+    ? `none, ± ${formatSmall(half, units)}`
+    : `${formatSmall(is, units)} ± ${formatSmall(half, units)}`;
+}
+
+/** How each beam lies from post to post. */
+export function fallsTable({ plan }: JobView, { falls }: Seats): PaperTable {
+  return {
+    caption: 'Beams, end to end',
+    nameHead: 'Posts',
+    heads: ['Falls', 'Drawing'],
+    rows: falls.map(({ from, to, fall }) => [
+      `${from} to ${to}`,
+      fallWords(fall, plan.units),
+      fallWords({ is: fall.drawn, sigma: null }, plan.units),
+    ]),
+  };
+}
+
+function fallWords(
+  fall: { readonly is: number; readonly sigma: number | null },
+  units: JobView['plan']['units'],
+): string {
+  const { is, half } = told({ is: fall.is, sigma: fall.sigma ?? 0 }, lengthStep(units));
+  const doubt = fall.sigma === null ? '' : ` ± ${formatSmall(half, units)}`;
+  if (Math.abs(is) < lengthStep(units) / 2) return `level${doubt}`;
+  return `${formatSmall(Math.abs(is), units)}${doubt} ${is > 0 ? 'down' : 'up'}`;
 }
 
 const lineWords = (down: number, units: JobView['plan']['units']): string =>

@@ -40,6 +40,7 @@ export function PlumbFlow({ view, hole, side, last, onClose }: PlumbFlowProps) {
   const [otherLevel, setOtherLevel] = useState(false);
   const [turning, setTurning] = useState(false);
   const [first, setFirst] = useState<LevelRead | null>(null);
+  const [asked, setAsked] = useState<Asked>({ leans: null, by: last?.read?.by ?? 'gap', gapDraft: '' });
   if (notSaved) return notSaved;
   if (over === null || otherLevel)
     return (
@@ -57,7 +58,10 @@ export function PlumbFlow({ view, hole, side, last, onClose }: PlumbFlowProps) {
     );
   const error = plumbReaderOf(view).errorOf(over.m);
   const take = (read: LevelRead) => {
-    if (turning && !first) return setFirst(read);
+    if (turning && !first) {
+      setAsked((before) => ({ ...before, leans: null, gapDraft: '' }));
+      return setFirst(read);
+    }
     const mark = error && !turning ? { markUp: true as const } : {};
     const entry = first ? { ...first, turned: read } : { ...read, ...mark };
     return save({ kind: 'plumb', hole, side, over, ...entry });
@@ -70,6 +74,8 @@ export function PlumbFlow({ view, hole, side, last, onClose }: PlumbFlowProps) {
       side={side}
       over={over}
       usual={last?.read ?? null}
+      asked={asked}
+      onAsked={(part) => setAsked((before) => ({ ...before, ...part }))}
       end={turning ? (first ? 'down' : 'up') : error ? 'up' : null}
       error={error && !turning ? levelErrorWords(view, error) : null}
       onRead={take}
@@ -88,10 +94,19 @@ const ReadSheet = lazily<PlumbReadSheetProps>(
   ({ title, onClose }) => <Opening title={title} onClose={onClose} />,
 );
 
+/** What was answered so far: it outlives a reading that could not be saved. */
+interface Asked {
+  readonly leans: Way | null;
+  readonly by: PlumbRead['by'] | 'gap';
+  readonly gapDraft: string;
+}
+
 interface OneWayProps extends Pick<PlumbFlowProps, 'view' | 'hole' | 'side' | 'onClose'> {
   readonly over: Length;
   /** How the level was read last; a gap when null. */
   readonly usual: PlumbRead | null;
+  readonly asked: Asked;
+  readonly onAsked: (part: Partial<Asked>) => void;
   /** Which way its marked end has to look; null where that is of no account. */
   readonly end: 'up' | 'down' | null;
   /** What the level is known to be wrong by. */
@@ -102,11 +117,9 @@ interface OneWayProps extends Pick<PlumbFlowProps, 'view' | 'hole' | 'side' | 'o
 }
 
 /** The level held one way: which way the top leans, then by how much, then a question back where that is hard to believe. */
-function OneWay({ view, hole, side, over, usual, onRead, onClose, ...way }: OneWayProps) {
+function OneWay({ view, hole, side, over, usual, asked, onAsked, onRead, onClose, ...way }: OneWayProps) {
   const { units } = view.plan;
-  const [leans, setLeans] = useState<Way | null>(null);
-  const [by, setBy] = useState<PlumbRead['by'] | 'gap'>(usual?.by ?? 'gap');
-  const [gapDraft, setGapDraft] = useState('');
+  const { leans, by, gapDraft } = asked;
   const [doubt, setDoubt] = useState<string | null>(null);
   const face = `the ${sideName(side, turningOf(view.plan, hole))} face of ${thingName({ kind: 'post', hole }, view.plan)}`;
   const doubtOf = (gap: number, leaning: Plumb['leans']) =>
@@ -128,11 +141,11 @@ function OneWay({ view, hole, side, over, usual, onRead, onClose, ...way }: OneW
         over={lengthWords(over)}
         {...way}
         onPlumb={() => {
-          const asked = doubtOf(0, 'none');
-          if (asked) setDoubt(asked);
+          const question = doubtOf(0, 'none');
+          if (question) setDoubt(question);
           else void onRead(plumb);
         }}
-        onLeans={setLeans}
+        onLeans={(leaning) => onAsked({ leans: leaning })}
         onClose={onClose}
       />
     );
@@ -148,8 +161,8 @@ function OneWay({ view, hole, side, over, usual, onRead, onClose, ...way }: OneW
           const offset = plumbGap(read, over.m);
           return onRead({ offset, leans: offset.m === 0 ? 'none' : leans, read });
         }}
-        onGap={() => setBy('gap')}
-        onClose={() => setLeans(null)}
+        onGap={() => onAsked({ by: 'gap' })}
+        onClose={() => onAsked({ leans: null })}
       />
     );
   return (
@@ -160,13 +173,13 @@ function OneWay({ view, hole, side, over, usual, onRead, onClose, ...way }: OneW
       bounds={{ max: over.m, maxName: 'the level itself, and a lean of 45°' }}
       check={(gap) => doubtOf(gap, leans)}
       draft={gapDraft}
-      onDraft={setGapDraft}
+      onDraft={(draft) => onAsked({ gapDraft: draft })}
       onDone={(gap) => void onRead({ offset: gap, leans: gap.m === 0 ? 'none' : leans })}
-      onClose={() => setLeans(null)}
+      onClose={() => onAsked({ leans: null })}
     >
       <ButtonRow>
-        <Button onPress={() => setBy('degrees')}>In degrees</Button>
-        <Button onPress={() => setBy('bubble')}>By its marks</Button>
+        <Button onPress={() => onAsked({ by: 'degrees' })}>In degrees</Button>
+        <Button onPress={() => onAsked({ by: 'bubble' })}>By its marks</Button>
       </ButtonRow>
     </Keypad>
   );

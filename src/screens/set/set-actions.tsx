@@ -1,23 +1,13 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
-import type { Body } from '../../job/entry-schema.ts';
-import type { HoleAssessment } from '../../judge/types.ts';
 import { Button, ButtonLink } from '../../ui/index.ts';
 import { REPEAT_TAP_MS } from '../../ui/repeat-tap.ts';
 import { ActionRow } from '../action-row.tsx';
 import { useJobBook } from '../job-book.ts';
 import { hrefOf } from '../route.ts';
-import type { OpenFlow } from './set-flow.tsx';
 import type { SetStep } from './step.ts';
+import type { SetWork } from './use-set-work.ts';
 
-export interface SetActionsProps {
-  readonly hole: HoleAssessment | null;
-  readonly step: SetStep | null;
-  /** The next hole that wants something; null when none does. */
-  readonly nextHref: string | null;
-  readonly onFlow: (flow: OpenFlow) => void;
-  readonly onLeave: () => void;
-  readonly onLog: (body: Body) => void;
-}
+export type SetActionsProps = Pick<SetWork, 'hole' | 'step' | 'nextHref' | 'onFlow' | 'onLeave' | 'onLog'>;
 
 /** The one thing to do about this post, and the way past it. */
 export function SetActions({ hole, step, nextHref, onFlow, onLeave, onLog }: SetActionsProps) {

@@ -5,9 +5,10 @@ import type { Situation } from '../../judge/situation.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { sideBearing } from '../../plan/index.ts';
 import { type DrawnFace, type DrawnHole, PlanDrawing } from '../../ui/index.ts';
-import { drawnPull, drawnSite } from '../drawn-site.ts';
+import { drawnPull, drawnSite, referencePlaces } from '../drawn-site.ts';
 import { useJobBook } from '../job-book.ts';
 import { setLook } from '../looks.ts';
+import { zoomed } from './set-zoom.ts';
 import type { SetStep } from './step.ts';
 
 export interface SetDrawingProps {
@@ -20,7 +21,7 @@ export interface SetDrawingProps {
 const DRAWING_HEIGHT = 190;
 const MOVE_HEIGHT = 150;
 
-/** Where things stand: every post by its verdict, the tapes to pull now, the way to push. */
+/** Where things stand: the post at hand and those about it by their verdicts, the tapes to pull now, the way to push. */
 export function SetDrawing({ hole, step }: SetDrawingProps) {
   const { situation, assessment } = useJobBook();
   const { plan } = situation;
@@ -29,7 +30,14 @@ export function SetDrawing({ hole, step }: SetDrawingProps) {
   const pulls = (step ? pullsOf(step) : []).flatMap((pull) => drawnPull(situation, pull, 'live') ?? []);
   // Faces that are named by the centre need no front to be found by.
   const front = live === null || turningOf(plan, live) === 'grid';
-  const site = drawnSite(situation, assessment.holes, { live, lookOf: setLook, pulls, front });
+  const { lines: _, ...site } = drawnSite(situation, assessment.holes, {
+    live,
+    lookOf: setLook,
+    pulls,
+    front,
+  });
+  const from = step ? pullsOf(step).flatMap((pull) => [pull.from.thing, pull.to.thing]) : [];
+  const near = zoomed(site, referencePlaces(situation), from);
   const faces = step && live !== null ? touchedFaces(situation, step, live) : [];
   const assessed = new Map(assessment.holes.map((each) => [each.hole, each]));
   return (
@@ -37,8 +45,9 @@ export function SetDrawing({ hole, step }: SetDrawingProps) {
       title={live === null ? plan.name : `${plan.name}, hole ${live}`}
       units={plan.units}
       {...site}
+      {...near}
       faces={faces}
-      holes={site.holes.map((drawn) => withResult(drawn, assessed.get(drawn.label), step))}
+      holes={near.holes.map((drawn) => withResult(drawn, assessed.get(drawn.label), step))}
       maxHeight={step?.do === 'move' ? MOVE_HEIGHT : DRAWING_HEIGHT}
     />
   );

@@ -1,5 +1,3 @@
-import { useState } from 'preact/hooks';
-import type { Body } from '../../job/entry-schema.ts';
 import { thingName } from '../../job/words.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import type { JobView } from '../../judge/view.ts';
@@ -15,21 +13,17 @@ import { NothingYet } from '../nothing-yet.tsx';
 import type { PhaseProps } from '../phase-props.ts';
 import { hrefOf } from '../route.ts';
 import { SessionCheck } from '../session-check.tsx';
-import { useHold } from '../use-hold.ts';
-import { useLog } from '../use-log.ts';
-import { useStartAtTop } from '../use-start-at-top.ts';
 import { OtherReadings } from './other-readings.tsx';
 import { SetActions } from './set-actions.tsx';
 import { type SetBook, useSetBook } from './set-book.ts';
 import { SetCard } from './set-card.tsx';
 import { SetDrawing } from './set-drawing.tsx';
-import { type OpenFlow, SetFlow } from './set-flow.tsx';
-import { useSetMemory } from './set-memory.ts';
-import { nextHole, stepsOf } from './set-order.ts';
+import { SetFlow } from './set-flow.tsx';
 import { setRows } from './set-rows.ts';
 import { allDoneWords } from './set-words.ts';
 import type { SetStep } from './step.ts';
 import { StepOptions } from './step-options.tsx';
+import { type SetWork as SetWorkState, useSetWork } from './use-set-work.ts';
 
 /** Posts in their holes: stand, measure, put right, until each is in and guarded. */
 export function SetScreen({ hole }: PhaseProps) {
@@ -42,51 +36,14 @@ export function SetScreen({ hole }: PhaseProps) {
 
 function SetWork({ book, focused }: { readonly book: SetBook; readonly focused: string | null }) {
   const { view } = book;
-  const { jobId, assessment } = useJobBook();
-  const { log } = useLog();
-  const memory = useSetMemory(view);
-  const [how, setHow] = useHold();
-  const [flow, setFlow] = useState<OpenFlow | null>(null);
-  const known = assessment.holes.some((hole) => hole.hole === focused);
-  const stepOf = stepsOf(book, memory);
-  const label = known ? focused : nextHole(view, assessment.holes, stepOf);
-  const hole = assessment.holes.find((candidate) => candidate.hole === label) ?? null;
-  const step = hole && stepOf(hole);
-  const next = nextHole(view, assessment.holes, stepOf, label);
-  useStartAtTop(`${label} ${step?.do}`);
-  const onLog = (body: Body) => void log(body);
-  const actions = (
-    <SetActions
-      hole={hole}
-      step={step}
-      nextHref={next === null ? null : hrefOf({ at: 'job', job: jobId, phase: 'set', hole: next })}
-      onFlow={setFlow}
-      onLog={onLog}
-      onLeave={() => hole && step?.do === 'move' && memory.onLeave(hole.hole, step.part)}
-    />
-  );
-  const options = (of: SetStep) => (
-    <StepOptions step={of} how={how} onHow={setHow} setup={memory.setup} onNewSetup={memory.onNewSetup} />
-  );
+  const work = useSetWork(book, focused);
+  const { hole, step, memory, how, flow, onFlow } = work;
+  const label = hole?.hole ?? null;
   return (
-    <JobFrame phase="set" actions={actions}>
+    <JobFrame phase="set" actions={<SetActions {...work} />}>
       <Alarms />
       <SessionCheck />
-      {hole && step ? (
-        <>
-          <SetCard step={step} hole={hole} plan={view.plan} how={how} />
-          {step.do === 'rod' && options(step)}
-          <Judged view={view} hole={hole} step={step} />
-          {step.do !== 'rod' && options(step)}
-          <OtherReadings view={view} hole={hole} setup={memory.setup} onFlow={setFlow} onLog={onLog} />
-        </>
-      ) : (
-        <>
-          <h2>{allDoneWords(assessment.holes)}</h2>
-          <FrameButton />
-          <SetDrawing hole={null} step={null} />
-        </>
-      )}
+      {hole && step ? <AtPost view={view} hole={hole} step={step} work={work} /> : <AllDone />}
       <HeightsButton hole={label} />
       <NextReadings />
       <Findings />
@@ -98,10 +55,43 @@ function SetWork({ book, focused }: { readonly book: SetBook; readonly focused: 
           how={how}
           setup={memory.setup}
           view={view}
-          onClose={() => setFlow(null)}
+          onClose={() => onFlow(null)}
         />
       )}
     </JobFrame>
+  );
+}
+
+interface AtPostProps extends JudgedProps {
+  readonly work: SetWorkState;
+}
+
+/** One post: what to do about it, where it stands, what is judged of it, and every other reading of it. */
+function AtPost({ view, hole, step, work }: AtPostProps) {
+  const { memory, how, onHow, onFlow, onLog } = work;
+  const options = (
+    <StepOptions step={step} how={how} onHow={onHow} setup={memory.setup} onNewSetup={memory.onNewSetup} />
+  );
+  return (
+    <>
+      <SetCard step={step} hole={hole} plan={view.plan} how={how} />
+      {step.do === 'done' && work.nextHref === null && <FrameButton />}
+      {step.do === 'rod' && options}
+      <Judged view={view} hole={hole} step={step} />
+      {step.do !== 'rod' && options}
+      <OtherReadings view={view} hole={hole} setup={memory.setup} onFlow={onFlow} onLog={onLog} />
+    </>
+  );
+}
+
+function AllDone() {
+  const { assessment } = useJobBook();
+  return (
+    <>
+      <h2>{allDoneWords(assessment.holes)}</h2>
+      <FrameButton />
+      <SetDrawing hole={null} step={null} />
+    </>
   );
 }
 
