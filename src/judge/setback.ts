@@ -87,7 +87,12 @@ function planText(plan: Plan, line: LaidLine, { planned, edge, keep }: Gaps): st
   const post = gapWords(units, line, `${name}, the nearest,`, planned.gap);
   const deck = edge === null ? '' : ` ${capital(gapWords(units, line, DECK_EDGE, edge))}.`;
   const [governs, least] = edge !== null && edge < planned.gap ? [DECK_EDGE, edge] : [name, planned.gap];
-  const kept = keep === null ? '' : ` ${keepWords(units, line, keep, governs, least)}`;
+  const kept =
+    keep !== null
+      ? ` ${keepWords(units, line, keep, governs, least)}`
+      : least < -EXACT
+        ? ` Move the plan away from ${awayFrom(line)}, or put right where that line runs.`
+        : '';
   return `${line.name}, by the plan: ${post}.${deck}${kept}`;
 }
 
@@ -103,13 +108,14 @@ function gapWords(units: Units, { kind }: LaidLine, what: string, gap: number): 
     : `${what} reaches ${size} beyond it`;
 }
 
-function keepWords(units: Units, { kind }: LaidLine, keep: number, governs: string, gap: number): string {
+const awayFrom = ({ kind }: LaidLine): string => (kind === 'house' ? 'the house' : 'it');
+
+function keepWords(units: Units, line: LaidLine, keep: number, governs: string, gap: number): string {
   const asked = `${formatLength(keep, units)} must be kept`;
   const room = gap - keep;
   if (room >= -EXACT)
     return `${asked}: ${room <= EXACT ? 'just that is kept' : `${small(room, units)} to spare`}.`;
-  const away = kind === 'house' ? 'away from the house' : 'away from it';
-  return `${asked}: ${governs} is ${small(room, units)} short. Move the plan that far ${away}, make it smaller, or ask whoever set that distance.`;
+  return `${asked}: ${governs} is ${small(room, units)} short. Move the plan that far away from ${awayFrom(line)}, make it smaller, or ask whoever set that distance.`;
 }
 
 /** A hundredth of a millimetre is rounding. */

@@ -18,8 +18,10 @@ import { networkOf } from '../../src/measure/network.ts';
 import { readBackup } from '../../src/store/read-backup.ts';
 import { INSTRUMENTS } from '../measure/build.ts';
 import { denseProblem } from '../measure/dense.ts';
+import { ringPlan } from '../plan/plans.ts';
 import { builtAssess } from './built.ts';
 import { type BenchJob, gridJob, pullsIn, ringJob } from './measure-job.ts';
+import { adviseOn, againstHabit, THIRTY } from './stakes.ts';
 
 interface Timing {
   readonly wall: number;
@@ -158,3 +160,28 @@ console.log(`ml-levenberg-marquardt, grid of 100, ${GENERAL_ROUNDS} rounds, plac
 console.log(
   `  ${ratio((t) => t.wall)} times as long by the wall clock, ${ratio((t) => t.processor)} by the processor`,
 );
+
+const ADVISED_WITHIN_MS = 50;
+const stakesPlan = ringPlan();
+for (const { name, holes } of THIRTY) {
+  let worst = 0;
+  const timing = time(
+    () => {
+      worst = adviseOn(holes, stakesPlan);
+    },
+    15,
+    5,
+  );
+  console.log(
+    `${`where A and B go, ${name}`.padEnd(36)}${show(timing)}   (at most ${ADVISED_WITHIN_MS} ms)  worst hole ${(worst * 1000).toFixed(3)} mm`,
+  );
+}
+console.log(
+  'A and B as advised against two corners of the ring’s own square (rings of 3 m radius, DRMS of the worst hole):',
+);
+for (const { count, advice, square, clear } of againstHabit()) {
+  const mm = (m: number) => (Number.isFinite(m) ? `${(m * 1000).toFixed(1)} mm` : 'not fixed at all');
+  console.log(
+    `  ${String(count).padStart(2)} posts: ${mm(advice)}; on the square that touches the ring ${mm(square)}; on the same moved clear of the holes ${mm(clear)}, ${(clear / advice).toFixed(2)} times as much`,
+  );
+}

@@ -7,7 +7,7 @@ import { localFix } from '../../src/judge/local-fix.ts';
 import { possiblePulls } from '../../src/judge/possible-pulls.ts';
 import { situate } from '../../src/judge/situation.ts';
 import { type JobView, viewOf } from '../../src/judge/view.ts';
-import { Field, mm, noise, post, ringPlan, stake } from './field.ts';
+import { Field, holeStake, mm, noise, post, ringPlan, stake } from './field.ts';
 
 const A = stake('A');
 const B = stake('B');
@@ -73,6 +73,41 @@ describe('possiblePulls', () => {
     const { instruments } = ringPlan();
     const short = ringPlan('mm', { instruments: { ...instruments, tapeLength: mm(5000) } });
     expect(from(ring(new Field(short).site(), '1', '2'), '1')).toEqual(['2']);
+  });
+});
+
+describe('among stakes of holes that nothing guards', () => {
+  /** All stakes of the ring driven, and pulled to from A and B only. */
+  function staked(): Field {
+    const field = new Field().site();
+    field.pull(A, B);
+    for (const hole of ['1', '2', '3', '4', '5', '6', 'P']) {
+      field.add({ kind: 'stand', thing: holeStake(hole), event: 'driven' });
+      field.pullsTo(holeStake(hole), [A, B]);
+    }
+    return field;
+  }
+
+  it('a pull that guards both of its ends comes first and says so, and then both are guarded', () => {
+    const field = staked();
+    const said = (label: string) =>
+      assess(field.log).holes.find(({ hole }) => hole === label)!.staked.position;
+    const told = ['1', '2', '3', '4', '5', '6', 'P'].flatMap((hole) => {
+      const [, from] = / Pull to it from stake (\w+): that guards both\.$/.exec(said(hole).why) ?? [];
+      return from === undefined ? [] : [{ hole, from }];
+    });
+    expect(told.length).toBeGreaterThan(0);
+    const { hole, from } = told[0]!;
+    field.pull(holeStake(from), holeStake(hole));
+    for (const label of [hole, from]) expect(said(label).checked).toBe(true);
+  });
+  it('where no pull guards both, the one that guards this one best is named alone', () => {
+    const view = viewWith(staked());
+    for (const { label, site } of view.sited.values()) {
+      const advice = adviceFor(view, holeStake(label), site, false)!;
+      expect(advice.unseenShift).toBeLessThan(Number.POSITIVE_INFINITY);
+      if (advice.guardsBoth) expect(advice.pull.from.thing.kind).toBe('hole-stake');
+    }
   });
 });
 

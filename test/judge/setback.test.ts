@@ -54,7 +54,7 @@ describe('what the structure keeps from a line', () => {
     };
     expect(setbacks(new Field(plan([house])))).toEqual([
       expect.stringMatching(
-        /^House, by the plan: post 1, the nearest, would stand \d+ mm inside the house\.$/,
+        /^House, by the plan: post 1, the nearest, would stand \d+ mm inside the house\. Move the plan away from the house, or put right where that line runs\.$/,
       ),
     ]);
   });

@@ -2,6 +2,7 @@ import { useMemo, useState } from 'preact/hooks';
 import type { PlanPlace } from '../../job/place-schema.ts';
 import type { Plan } from '../../job/plan-schema.ts';
 import { groundOf } from '../../judge/situation.ts';
+import { listWords } from '../../judge/words.ts';
 import type { Hole, LaidLine } from '../../plan/index.ts';
 import { judgeStakes, proposeStakes, type StakeChoice } from '../../stakeout/index.ts';
 import { Button, ButtonRow, Problem, PullRow } from '../../ui/index.ts';
@@ -64,6 +65,7 @@ export function PlaceCard({ onClose }: PlaceCardProps) {
         <Problem text="Places of A and B: not saved; free some space, then tap Use these stakes again." />
       )}
       {site && <MovedWarning />}
+      {site && <GoesAlong plan={plan} />}
       <p>The two reference stakes, this far apart. Nothing is driven yet: buried services come first.</p>
       <PullRow live from="from A" to="to B" {...levelTape(situation, best.baseline)} units={plan.units} />
       <PlacePreview choice={best} />
@@ -75,6 +77,15 @@ export function PlaceCard({ onClose }: PlaceCardProps) {
       <LayButtons onLaid={laidOn} />
     </StakePage>
   );
+}
+
+/** Lines that are told from A and B lie wherever these stand. */
+function GoesAlong({ plan }: { readonly plan: Plan }) {
+  const names = (plan.lines ?? [])
+    .filter(({ from, to }) => from.by !== 'plan' || to.by !== 'plan')
+    .map(({ name }) => name);
+  if (names.length === 0) return null;
+  return <p>{listWords(names)}: told from A and B, so measure anew from where they will stand.</p>;
 }
 
 const planar = ({ x, y }: StakeChoice['a']) => ({ right: x, front: y });
