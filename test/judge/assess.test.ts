@@ -94,6 +94,22 @@ describe('what cannot be known or used', () => {
     expect(finding?.text).toMatch(/^One pull does not fix post 1: pull to it from .* too\.$/);
     expect(finding?.entries).toHaveLength(1);
   });
+  it('heights called level with a difference between them are not used, and said so', () => {
+    const field = new Field().site().set('1');
+    const torn = field.add({
+      kind: 'difference',
+      by: 'water-level',
+      from: { point: 'top', hole: '1' },
+      to: { point: 'benchmark' },
+      height: mm(20),
+      higher: 'none',
+    });
+    expect(assess(field.log).findings).toContainEqual({
+      code: 'input',
+      text: 'Not used: “Water level: the top of post 1 is level with the benchmark”, for it says that neither is higher, and gives a difference between them. Strike it, and log it right.',
+      entries: [torn],
+    });
+  });
   it('a pull to a hole that the plan no longer has is not used, and said so', () => {
     const field = new Field().site();
     field.pull(A, B);

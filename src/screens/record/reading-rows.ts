@@ -68,6 +68,15 @@ function offsetCells(view: JobView, told: OffsetAssessment, body: OffsetBody): s
 const LONG = { above: 'long', below: 'short', sided: false } as const;
 const LEFT = { above: 'left', below: 'right', sided: true } as const;
 
+const LOOKS_MISREAD = ', looks misread';
+
+/** Names of the rows that tell of a reading believed wrong: among many they are not to be looked for. */
+export const suspectNames = (tables: readonly PaperTable[]): string[] =>
+  tables
+    .flatMap(({ rows }) => rows)
+    .filter((row) => row.some((cell) => cell.endsWith(LOOKS_MISREAD)))
+    .map(([name = '']) => name);
+
 function cells(
   { plan: { units } }: JobView,
   { residual, redundancy, standardised, smallestCaught, suspect }: PullAssessment,
@@ -80,7 +89,7 @@ function cells(
   const guarded = smallestCaught !== null;
   return [
     sided && length !== formatLength(0, units) ? `${length} ${predicted > 0 ? above : below}` : length,
-    off === none ? 'nothing' : `${off} ${residual > 0 ? above : below}${suspect ? ', looks misread' : ''}`,
+    `${off === none ? 'nothing' : `${off} ${residual > 0 ? above : below}`}${suspect ? LOOKS_MISREAD : ''}`,
     guarded ? `${Math.round(redundancy * 100)} %` : 'none',
     guarded ? standardised.toFixed(1) : NOTHING_YET,
     guarded ? small(smallestCaught, units) : 'nothing shows',

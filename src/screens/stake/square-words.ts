@@ -18,9 +18,8 @@ const TAPES_TELL = 1.5;
  */
 export function squareWords(situation: Situation): string[] {
   const view = viewOf(situation);
-  const outline = view?.laid && frameOutline(view.plan.shape, view.laid.holes);
-  if (!view || !outline?.rectangle) return [];
-  const labels = outline.rectangle;
+  const labels = view && cornersOf(view);
+  if (!view || !labels) return [];
   const drawn = labels.map((label) => view.sited.get(label)!.site);
   const now = labels.flatMap((label) => pointOf(view, stakeOf(label))?.fix?.place ?? []);
   const standing =
@@ -29,6 +28,16 @@ export function squareWords(situation: Situation): string[] {
       : standingWords(view, labels, now, drawn);
   return [...standing, ...triangleWords(view, labels, drawn)];
 }
+
+/** Four holes in order round: the outer ones of rows and columns, or a ring of four. */
+function cornersOf({ plan: { shape }, laid }: JobView): readonly string[] | null {
+  if (!laid) return null;
+  if (shape.kind === 'ring' && shape.count === CORNERS)
+    return laid.holes.slice(0, CORNERS).map(({ label }) => label);
+  return frameOutline(shape, laid.holes).rectangle;
+}
+
+const CORNERS = 4;
 
 function standingWords(
   view: JobView,
@@ -45,9 +54,11 @@ function standingWords(
     return [`${told} The four are square, and the sides are as drawn, as near as these tapes tell.`];
   const [one, other] = diagonalsOf(drawn);
   const right = `Then both diagonals read ${tape(view, (one + other) / 2)} and the sides ${tape(view, distance(drawn[0]!, drawn[1]!))} and ${tape(view, distance(drawn[1]!, drawn[2]!))}.`;
-  return [`${told} ${mendWords(view, labels, now, found)} ${right}`, OWN_MARK];
+  const rest = view.sited.size > CORNERS ? [REST] : [];
+  return [`${told} ${mendWords(view, labels, now, found)} ${right}`, ...rest, OWN_MARK];
 }
 
+const REST = 'Then bring the stakes between them onto strings from one to the next.';
 const OWN_MARK =
   'That squares them among themselves. To bring each to its own mark on the drawing instead, follow its own card.';
 

@@ -4,7 +4,7 @@ import type { Body } from '../../../src/job/entry-schema.ts';
 import { assessSituation } from '../../../src/judge/assess.ts';
 import { situate } from '../../../src/judge/situation.ts';
 import { viewOf } from '../../../src/judge/view.ts';
-import { offsetsTable, pullsTable } from '../../../src/screens/record/reading-rows.ts';
+import { offsetsTable, pullsTable, suspectNames } from '../../../src/screens/record/reading-rows.ts';
 import { inches } from '../../job/sample.ts';
 import { holeStake, logOf, PROVED, stake } from '../stake/field-day.ts';
 
@@ -25,6 +25,9 @@ describe('every reading', () => {
     // The misread one of the example is told as such, with how far off it is and what would have shown.
     const suspects = assessment.pulls.filter(({ suspect }) => suspect);
     expect(suspects).toHaveLength(1);
+    expect(suspectNames([pullsTable(viewOf(situation)!, assessment)])).toEqual([
+      expect.stringMatching(/^\d+\. B to post 8, the middle of the inner face$/),
+    ]);
     const [wrong] = rows.filter((row) => row.some((cell) => cell.endsWith(', looks misread')));
     expect(wrong!.join(' ')).toMatch(/(long|short), looks misread \d+ % \d+\.\d \d/);
     expect(rows.flat().join(' ')).not.toMatch(/NaN|Infinity|undefined|−|-\d/);

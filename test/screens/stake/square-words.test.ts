@@ -55,6 +55,24 @@ describe('whether the outer stakes are square', () => {
     );
   });
 
+  test('of more rows and columns the outer four are told, and the others go on strings between them', () => {
+    const shape = { ...PLAN.shape, columns: 3, columnSpacing: mm(2400) } as typeof PLAN.shape;
+    const field = new Field({ ...PLAN, shape }).site().off(holeStake('6'), 0.05, 0);
+    const told = words(staked(field, ['1', '2', '3', '4', '5', '6']));
+    expect(told[0]).toMatch(/hold stakes 1, 3 and 4, and move stake 6 50 mm to the left/);
+    expect(told[1]).toBe('Then bring the stakes between them onto strings from one to the next.');
+  });
+
+  test('a ring of four is a square too', () => {
+    const { shape } = ringPlan('mm');
+    const field = new Field(
+      ringPlan('mm', { shape: { ...shape, count: 4, pier: false } as typeof shape }),
+    ).site();
+    expect(words(staked(field))[0]).toMatch(
+      /^Diagonals: 1 to 3 is 6000 mm, 2 to 4 is 6000 mm, 0 mm apart\. The four/,
+    );
+  });
+
   test('nothing is said of a ring, or before the plan lies on the site', () => {
     expect(words(new Field().site())).toEqual([]);
     expect(words(new Field(PLAN))).toEqual([]);
