@@ -105,7 +105,9 @@ const DESCRIBE: Describers = {
     `A and B placed by ${chosenBy === 'tool' ? 'Swingtape' : 'you'}: A ${placeName(a)}; B ${placeName(b)}${laid ? `. ${laidWords(laid)}` : ''}`,
   reference: ({ thing, at }, plan) => `${capital(standName(thing, plan))} is meant to stand ${placeName(at)}`,
   stand: ({ thing, event, since }, plan) =>
-    `${capital(standName(thing, plan))} ${event}${since === undefined ? '' : ', found by an earlier pull'}`,
+    thing.kind === 'dug-hole'
+      ? `Hole ${thing.hole} shaved or made wider: its middle is another`
+      : `${capital(standName(thing, plan))} ${event}${since === undefined ? '' : ', found by an earlier pull'}`,
   pull: (body, plan) => {
     const { from, to, reading, hold } = body;
     const ends = `${endName(from, plan)} to ${endName(to, plan)}`;
@@ -143,7 +145,9 @@ const DESCRIBE: Describers = {
   difference: ({ by, from, to, height, higher }, plan) => {
     const [one, other] = [from, to].map((point) => heightPointName(point, plan));
     const way =
-      higher === 'none' ? 'level with' : `${lengthWords(height)} ${higher === 'to' ? 'below' : 'above'}`;
+      higher === 'none'
+        ? levelWithWords(height)
+        : `${lengthWords(height)} ${higher === 'to' ? 'below' : 'above'}`;
     return `${by === 'laser' ? 'Laser' : 'Water level'}: ${one} is ${way} ${other}`;
   },
   'two-peg': ({ middle, near }) =>
@@ -157,6 +161,10 @@ const DESCRIBE: Describers = {
   note: ({ hole, text }) => (hole === undefined ? `Note: ${text}` : `Note on hole ${hole}: ${text}`),
   strike: ({ reason }) => `Struck out an entry: ${reason}`,
 };
+
+/** What old logs may say of two heights that cannot be so is told as it stands. */
+const levelWithWords = (height: Length): string =>
+  height.m === 0 ? 'level with' : `level with, and ${lengthWords(height)} from,`;
 
 const MARK_NAMES = {
   string: 'a string',

@@ -106,7 +106,7 @@ describe('what cannot be known or used', () => {
     });
     expect(assess(field.log).findings).toContainEqual({
       code: 'input',
-      text: 'Not used: “Water level: the top of post 1 is level with the benchmark”, for it says that neither is higher, and gives a difference between them. Strike it, and log it right.',
+      text: 'Not used: “Water level: the top of post 1 is level with, and 20 mm from, the benchmark”, for it says that neither is higher, and gives a difference between them. Strike it, and log it right.',
       entries: [torn],
     });
   });
