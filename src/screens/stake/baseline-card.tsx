@@ -5,6 +5,7 @@ import { useJobBook } from '../job-book.ts';
 import { useOpenPull } from '../open-pull.ts';
 import { heldTape } from '../rise-words.ts';
 import { useHold } from '../use-hold.ts';
+import { ListButton } from './sheet/list-button.tsx';
 import { StakePage } from './stake-page.tsx';
 import { baselinePull } from './stake-pulls.ts';
 
@@ -43,6 +44,7 @@ export function BaselineCard() {
         {...drawnSite(situation, assessment.holes, { pulls: line ? [line] : [] })}
       />
       <HoldChoice value={how} onChange={setHow} />
+      <ListButton />
     </StakePage>
   );
 }

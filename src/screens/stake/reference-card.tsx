@@ -6,6 +6,7 @@ import { levelTape } from '../rise-words.ts';
 import { useLog } from '../use-log.ts';
 import { useMovePlaces } from './move-places.ts';
 import { lieWords } from './place-words.ts';
+import { ListButton } from './sheet/list-button.tsx';
 import { StakePage } from './stake-page.tsx';
 
 /** Drive reference stake A, then B. */
@@ -56,6 +57,7 @@ export function ReferenceCard({ stake }: { readonly stake: 'A' | 'B' }) {
         Drive it deep, where neither spoil nor barrow will touch it: every place hangs on these two until the
         last post is set. A stake that stands already, or a nail in something firm, will do.
       </p>
+      <ListButton />
     </StakePage>
   );
 }

@@ -3,6 +3,7 @@ import { unbroken } from '../../ui/unbroken.ts';
 import { handDigWords } from '../hand-dig.ts';
 import { useJobBook } from '../job-book.ts';
 import { useLog } from '../use-log.ts';
+import { ListButton } from './sheet/list-button.tsx';
 import { StakePage } from './stake-page.tsx';
 
 /** Before the first stake is driven: nobody knows what lies in the ground until it is marked. */
@@ -36,6 +37,7 @@ export function UtilitiesCard() {
         </ul>
       </Caution>
       <p>Go on when every owner has marked its lines or said that it has none here.</p>
+      <ListButton />
     </StakePage>
   );
 }

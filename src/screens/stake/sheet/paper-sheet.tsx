@@ -36,9 +36,11 @@ export function PaperSheetOfStaking({ onClose }: { readonly onClose: () => void 
   );
   const { plan } = situation;
   if (!sheet || !plan) return null;
-  // Made before the tap: a browser opens its share sheet only just after one.
-  const file = sheetFile(sheet, plan.units, STYLE);
-  const give = () => void handOut(file, navigator, download).then((out) => setSaid(outcomeWords(out)));
+  const { units } = plan;
+  const give = () => {
+    const file = sheetFile(sheet, units, STYLE);
+    void handOut(file, navigator, download).then((out) => setSaid(outcomeWords(out)));
+  };
   return (
     <PaperFrame
       title="Staking sheet"
@@ -46,7 +48,7 @@ export function PaperSheetOfStaking({ onClose }: { readonly onClose: () => void 
       beside={<Button onPress={give}>Share or save</Button>}
       onClose={onClose}
     >
-      <StakingPaper sheet={sheet} units={plan.units} />
+      <StakingPaper sheet={sheet} units={units} />
     </PaperFrame>
   );
 }

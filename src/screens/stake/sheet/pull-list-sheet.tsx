@@ -10,7 +10,7 @@ import { heldTape, otherHeldWords } from '../../rise-words.ts';
 import { useAlone } from '../../use-alone.ts';
 import { useHold } from '../../use-hold.ts';
 import { crossingWords } from '../hole-words.ts';
-import { listIntro, riseWords, sideOfLine } from './pull-list-words.ts';
+import { listIntro, riseWords, sideOfLine, wantsSecondHand } from './pull-list-words.ts';
 import { pullOfTape, pullRows } from './pull-rows.ts';
 
 export interface PullListSheetProps {
@@ -59,7 +59,7 @@ export function PullListSheet({ onClose, onPaper }: PullListSheetProps) {
         </>
       )}
       {shown.map((row) => (
-        <ListedHoleRows key={row.hole} row={row} how={how} />
+        <ListedHoleRows key={row.hole} row={row} how={how} alone={alone} />
       ))}
       {shown.length < rows.length && (
         <Button onPress={() => setAll(true)}>Show all {rows.length} holes</Button>
@@ -71,9 +71,10 @@ export function PullListSheet({ onClose, onPaper }: PullListSheetProps) {
 interface ListedHoleRowsProps {
   readonly row: ListedHole;
   readonly how: Hold['how'];
+  readonly alone: boolean;
 }
 
-function ListedHoleRows({ row, how }: ListedHoleRowsProps) {
+function ListedHoleRows({ row, how, alone }: ListedHoleRowsProps) {
   const { situation, assessment } = useJobBook();
   const { plan } = situation;
   if (!plan) return null;
@@ -87,7 +88,7 @@ function ListedHoleRows({ row, how }: ListedHoleRowsProps) {
       </h3>
       {!row.withinTape && <Problem text={`Hole ${row.hole} is beyond the tape from one of the stakes.`} />}
       {row.tapes.map((tape) => (
-        <ListedTapeRow key={tape.from} hole={row.hole} tape={tape} how={how} live={!driven} />
+        <ListedTapeRow key={tape.from} hole={row.hole} tape={tape} how={how} alone={alone} live={!driven} />
       ))}
       <p>{unbroken(crossingWords(row.crossing, plan.units))}</p>
     </section>
@@ -98,22 +99,26 @@ interface ListedTapeRowProps {
   readonly hole: string;
   readonly tape: ListedTape;
   readonly how: Hold['how'];
+  readonly alone: boolean;
   readonly live: boolean;
 }
 
-function ListedTapeRow({ hole, tape, how, live }: ListedTapeRowProps) {
+function ListedTapeRow({ hole, tape, how, alone, live }: ListedTapeRowProps) {
   const { situation } = useJobBook();
   const { plan } = situation;
   if (!plan) return null;
   const pull = pullOfTape(hole, tape);
-  const other = otherHeldWords(situation, pull, how);
+  const notes = [
+    otherHeldWords(situation, pull, how),
+    alone && wantsSecondHand(tape, how) ? 'wants a second hand' : null,
+  ].filter((words) => words !== null);
   return (
     <PullRow
       live={live}
       from={`from ${tape.from}’s nail`}
       {...heldTape(situation, pull, how)}
       units={plan.units}
-      {...(other ? { note: other } : {})}
+      {...(notes.length > 0 ? { note: notes.join('; ') } : {})}
     />
   );
 }

@@ -1,3 +1,4 @@
+import type { Hold } from '../../../job/entry-schema.ts';
 import { listWords } from '../../../judge/words.ts';
 import type { ListedHole, ListedTape } from '../../../stakeout/index.ts';
 
@@ -23,6 +24,10 @@ export function listIntro(alone: boolean): string[] {
 
 const HOOKED =
   'Hook both zero ends, one on A’s nail and one on B’s nail, and carry both tapes from hole to hole. Lengths are nail to nail; left and right are as you walk from A to B.';
+
+/** Held level, or along a slope of unknown rise, which has to be held level instead: somebody must hold up its low end. */
+export const wantsSecondHand = (tape: ListedTape, how: Hold['how']): boolean =>
+  how === 'level' || isUnknown(tape);
 
 const isUnknown = ({ slope }: ListedTape): boolean => slope === null;
 

@@ -1,3 +1,4 @@
+import { laidWords } from '../../../job/laid-words.ts';
 import { thingName } from '../../../job/words.ts';
 import type { Situation } from '../../../judge/situation.ts';
 import type { JobView } from '../../../judge/view.ts';
@@ -31,7 +32,12 @@ export function referencePart(situation: Situation, view: JobView): SheetPart {
     : `A to B, nail to nail: ${reads(view, laid.baseline)}. Drive B so that the tape reads exactly this: every length from B hangs on it.`;
   return {
     heading: 'Reference stakes',
-    sentences: [line, lieWords(laid.motion, units), ...placed],
+    sentences: [
+      line,
+      ...(site.laid ? [`${laidWords(site.laid)}.`] : []),
+      lieWords(laid.motion, units),
+      ...placed,
+    ],
     tables: furtherTables(situation, view),
   };
 }
