@@ -25,8 +25,16 @@ function jobOf(plan: Plan) {
 
 const holeAt = ({ thing }: PlannedPull['from']) => ('hole' in thing ? thing.hole : '');
 
-/** What the adjustment itself says once A, B, every hole's two tapes and the pulls are read as planned. */
-function adjusted({ holes, baseline, instruments }: ReturnType<typeof jobOf>, pulls: readonly PlannedPull[]) {
+/**
+ * What the adjustment itself says once A, B, every hole's two tapes and the pulls are read as planned.
+ *
+ * @param misread place of the one pull that is read 25 mm too long
+ */
+function adjusted(
+  { holes, baseline, instruments }: ReturnType<typeof jobOf>,
+  pulls: readonly PlannedPull[],
+  misread = -1,
+) {
   const stake = (label: string) => ({
     thing: { kind: 'stake', label } as const,
     touch: { at: 'nail' } as const,
@@ -51,7 +59,7 @@ function adjusted({ holes, baseline, instruments }: ReturnType<typeof jobOf>, pu
         from,
         to,
         // To the bit: a typed text would round it.
-        reading: { m: expected, typed: `${expected}`, units: 'm' },
+        reading: { m: expected + (i === misread ? NOTICED : 0), typed: `${expected}`, units: 'm' },
         hold: { how: 'level' },
       },
     }),
@@ -114,6 +122,26 @@ describe('the pulls that guard every hole', () => {
       }
     },
   );
+
+  it.each([
+    ['ring of 8 round a pier', ringPlan({ count: 8, pier: true })],
+    ['ring of 5', ringPlan({ count: 5 })],
+    ['4 by 3', rowsPlan({ columns: 4, rows: 3 })],
+    ['scattered', scatteredPlan(5, 9)],
+  ] as const)('25 mm misread in any one of all the pulls is noticed: %s', (_, plan) => {
+    const job = jobOf(plan);
+    const { guarding } = checkSet(job);
+    const { entries, measured: clean } = adjusted(job, guarding);
+    expect(clean.suspicions).toEqual([]);
+    for (const [i, { id }] of entries.entries()) {
+      const { suspicions } = adjusted(job, guarding, i).measured;
+      // Which of the pulls it is, few spare ones cannot always tell: then it is among those that are named.
+      expect(
+        suspicions.some((suspicion) => suspicion.entries.includes(id)),
+        `pull ${i}`,
+      ).toBe(true);
+    }
+  });
 
   it('are about one a hole, where neighbours and across are half as many again or more', () => {
     for (const [name, plan] of [...rings.slice(2), ...grids.slice(2)]) {
