@@ -15,8 +15,6 @@ export interface Advice {
   /** Chance of being within tolerance if the place stays where it was found. */
   readonly chance: number;
   readonly unseenShift: number;
-  /** It guards the stake that it starts from as well. */
-  readonly guardsBoth: boolean;
 }
 
 /** A repeated line must be this much better than a fresh one to be chosen: it repeats the same mistakes, too. */
@@ -31,8 +29,8 @@ const WORTH_IT = 6 / 7;
  * Chooses the pull that most reduces what is in the way of a verdict: the unseen shift while the place is unguarded, or
  * else the doubt along its error. Each candidate is one more ray in a local solution: a rank-one update.
  *
- * Among stakes of holes that nothing guards, a pull that guards both of its ends comes before one that guards only this one:
- * half as many pulls then do, and what the plan of pulls and the words of each stake name first is the same.
+ * Among stakes of holes that nothing guards, a pull that is likely to guard both of its ends comes before one that would guard
+ * only this one: fewer pulls then do.
  *
  * @returns null when no possible pull helps
  */
@@ -66,7 +64,6 @@ export function adviceFor(view: JobView, thing: Thing, designed: SitePoint, guar
     pull: pullPlan(view, best.pull.from, best.pull.fromAt, thing, fix.place),
     chance,
     unseenShift,
-    guardsBoth: both !== undefined,
   };
 }
 

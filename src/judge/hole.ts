@@ -120,9 +120,7 @@ function positionOf(view: JobView, thing: Thing, designed: SitePoint | null): Ju
   const settled = plain.verdict !== 'unsure' && plain.checked;
   if (!designed || plain.verdict === 'unmeasured' || settled) return plain;
   const advice = adviceFor(view, thing, designed, plain.checked);
-  if (!advice) return plain;
-  const from = endName(advice.pull.from, view.plan);
-  return judgePosition(view, thing, designed, advice.guardsBoth ? `${from}: that guards both` : from);
+  return advice ? judgePosition(view, thing, designed, endName(advice.pull.from, view.plan)) : plain;
 }
 
 function placeOf(view: JobView, thing: Thing): AssessedPlace | null {

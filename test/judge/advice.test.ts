@@ -76,6 +76,9 @@ describe('possiblePulls', () => {
   });
 });
 
+/** One pull for each of the seven stakes of the ring. */
+const MOST = 7;
+
 describe('among stakes of holes that nothing guards', () => {
   /** All stakes of the ring driven, and pulled to from A and B only. */
   function staked(): Field {
@@ -88,26 +91,17 @@ describe('among stakes of holes that nothing guards', () => {
     return field;
   }
 
-  it('a pull that guards both of its ends comes first and says so, and then both are guarded', () => {
+  it('the pulls named first guard two stakes each where they can: fewer are needed than there are stakes', () => {
     const field = staked();
-    const said = (label: string) =>
-      assess(field.log).holes.find(({ hole }) => hole === label)!.staked.position;
-    const told = ['1', '2', '3', '4', '5', '6', 'P'].flatMap((hole) => {
-      const [, from] = / Pull to it from stake (\w+): that guards both\.$/.exec(said(hole).why) ?? [];
-      return from === undefined ? [] : [{ hole, from }];
-    });
-    expect(told.length).toBeGreaterThan(0);
-    const { hole, from } = told[0]!;
-    field.pull(holeStake(from), holeStake(hole));
-    for (const label of [hole, from]) expect(said(label).checked).toBe(true);
-  });
-  it('where no pull guards both, the one that guards this one best is named alone', () => {
-    const view = viewWith(staked());
-    for (const { label, site } of view.sited.values()) {
-      const advice = adviceFor(view, holeStake(label), site, false)!;
-      expect(advice.unseenShift).toBeLessThan(Number.POSITIVE_INFINITY);
-      if (advice.guardsBoth) expect(advice.pull.from.thing.kind).toBe('hole-stake');
+    const open = () => assess(field.log).holes.filter(({ staked: { position } }) => !position.checked);
+    let made = 0;
+    for (; open().length > 0 && made < MOST; made++) {
+      const { next } = assess(field.log);
+      if (!next) break;
+      field.pull(next.from.thing, next.to.thing);
     }
+    expect(open()).toEqual([]);
+    expect(made).toBeLessThan(MOST);
   });
 });
 
