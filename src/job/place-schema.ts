@@ -36,7 +36,7 @@ export const GroundPlaceSchema = v.variant('by', [
 ]);
 export type GroundPlace = v.InferOutput<typeof GroundPlaceSchema>;
 
-export const LINE_KINDS = ['boundary', 'house', 'other'] as const;
+const LINE_KINDS = ['boundary', 'house', 'other'] as const;
 
 /** A line on the ground that the structure or the stakes must mind. */
 export const GroundLineSchema = v.strictObject({

@@ -1,15 +1,13 @@
 export { checkPlan } from './check.ts';
 export { pointsFromCsv } from './csv.ts';
 export { defaultPlan, defaultsFor } from './defaults.ts';
-export { FIELDS } from './fields.ts';
+export { FIELDS, rowsFields } from './fields.ts';
 export {
   type GroundLines,
   groundLines,
   type LaidLine,
   layLine,
   leftOf,
-  middleOf,
-  placeFromStakes,
   type StandingStakes,
 } from './ground-lines.ts';
 export type { Hole, Section, SitedHole } from './hole.ts';
@@ -29,3 +27,4 @@ export { ringRadius } from './ring.ts';
 export { sectionsFor } from './sections.ts';
 export { tapeSigma } from './tape.ts';
 export { sideBearing, sideToward, touchOffset } from './touch.ts';
+export { TWIST } from './twist.ts';

@@ -1,4 +1,4 @@
-import { distance, dot, length, scale, subtract, type Vec } from '../geometry/point.ts';
+import { distance, dot, subtract, type Vec } from '../geometry/point.ts';
 import { type LaidLine, leftOf } from '../plan/index.ts';
 
 /** A nail in the face of a wall or at its corner is not under the house, nor is a tape along it: an inch. */
@@ -47,12 +47,3 @@ export function runThrough(line: LaidLine, p: Vec, q: Vec): number {
 /** Which wall a tape meets between two places, if any does. */
 export const wallBetween = (lines: readonly LaidLine[], p: Vec, q: Vec): LaidLine | undefined =>
   lines.find((line) => runThrough(line, p, q) > 0);
-
-/** The point of a line that lies nearest: of a wall between its ends, of the others anywhere. */
-export function nearestOn({ from, to, kind }: LaidLine, at: Vec): Vec {
-  const line = subtract(to, from);
-  const share = dot(subtract(at, from), line) / length(line) ** 2;
-  const kept = kind === 'house' ? Math.min(1, Math.max(0, share)) : share;
-  const along = scale(line, kept);
-  return { x: from.x + along.x, y: from.y + along.y };
-}

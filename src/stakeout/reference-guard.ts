@@ -33,7 +33,7 @@ export function guardFrom({ a, b, instruments, lines = [] }: ReferenceAsked, at:
 }
 
 /** The least redundancy of the pulls to a place, 0 to 1: 1 − nᵀN⁻¹n/σ², N the sum of all nnᵀ/σ². */
-export function leastGuard(place: Vec, from: readonly Vec[], instruments: Instruments): number {
+function leastGuard(place: Vec, from: readonly Vec[], instruments: Instruments): number {
   const rays = from
     .map((stake) => subtract(place, stake))
     .map(({ x, y }) => ({ x, y, away: Math.hypot(x, y) }))

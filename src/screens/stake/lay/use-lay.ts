@@ -24,7 +24,7 @@ export const placesIn = (on: LaidOn) => {
 const hole = (label: string): Thing => ({ kind: 'hole-stake', hole: label });
 
 /** What is logged of a plan that is laid on what is there: the places of A and B, what stands, and the tapes that were read. */
-export function bodiesOf(laid: LaidOnStakes | LaidOnPegs, on: LaidOn): Body[] {
+function bodiesOf(laid: LaidOnStakes | LaidOnPegs, on: LaidOn): Body[] {
   const pegs = laid.on === 'pegs' ? laid.pegs : [];
   const things = [STAKE_A, STAKE_B, ...pegs.map((peg) => hole(peg.hole))];
   return [
