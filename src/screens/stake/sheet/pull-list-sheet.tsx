@@ -1,16 +1,17 @@
 import { useMemo, useState } from 'preact/hooks';
 import type { Hold } from '../../../job/entry-schema.ts';
 import type { ListedHole, ListedTape } from '../../../stakeout/index.ts';
-import { Button, ButtonRow, CheckField, Problem, PullRow, Sheet } from '../../../ui/index.ts';
+import { Button, CheckField, Problem, PullRow, Sheet } from '../../../ui/index.ts';
 import { unbroken } from '../../../ui/unbroken.ts';
 import { HeightsButton } from '../../heights/heights-button.tsx';
 import { HoldChoice } from '../../hold-choice.tsx';
 import { useJobBook } from '../../job-book.ts';
+import { More } from '../../more.tsx';
 import { heldTape, otherHeldWords } from '../../rise-words.ts';
 import { useAlone } from '../../use-alone.ts';
 import { useHold } from '../../use-hold.ts';
 import { crossingWords } from '../hole-words.ts';
-import { listIntro, riseWords, sideOfLine, wantsSecondHand } from './pull-list-words.ts';
+import { ALONE, HOOKED, isRiseUnknown, riseWords, sideOfLine, wantsSecondHand } from './pull-list-words.ts';
 import { pullOfTape, pullRows } from './pull-rows.ts';
 
 export interface PullListSheetProps {
@@ -45,19 +46,18 @@ export function PullListSheet({ onClose, onPaper }: PullListSheetProps) {
         </Button>
       }
     >
-      {listIntro(alone).map((words) => (
-        <p key={words}>{words}</p>
-      ))}
+      <p>{HOOKED}</p>
       <CheckField label="I work alone" value={alone} onChange={work} />
-      <HoldChoice value={how} onChange={setHow} />
-      {rise && (
-        <>
-          <p>{rise}</p>
-          <ButtonRow>
-            <HeightsButton hole={null} />
-          </ButtonRow>
-        </>
+      {alone && (
+        <More label="How to pull alone">
+          {ALONE.map((words) => (
+            <p key={words}>{words}</p>
+          ))}
+        </More>
       )}
+      <HoldChoice value={how} onChange={setHow} />
+      {rise && <p>{rise}</p>}
+      {rows.some(isRiseUnknown) && <HeightsButton hole={null} />}
       {shown.map((row) => (
         <ListedHoleRows key={row.hole} row={row} how={how} alone={alone} />
       ))}

@@ -11,25 +11,27 @@ const SIDES: Record<ListedHole['side'], string> = {
 /** `left of A–B`, as one walks from A to B. */
 export const sideOfLine = ({ side }: Pick<ListedHole, 'side'>): string => SIDES[side];
 
-/** How both tapes are held, for one person or for more. */
-export function listIntro(alone: boolean): string[] {
-  if (!alone) return [HOOKED];
-  return [
-    HOOKED,
-    'At each hole pull the tape from A tight and scratch an arc with a nail held at its reading. Then swing the tape from B at its reading: where it meets the arc goes the stake.',
-    'The holes are in an order in which no tape lies against a stake that is driven already.',
-    'A check pull can be made alone: hook the zero end on the nail in one stake, and read at the other.',
-  ];
-}
-
-const HOOKED =
+/** Where both tapes begin, and how the list is meant. */
+export const HOOKED =
   'Hook both zero ends, one on A’s nail and one on B’s nail, and carry both tapes from hole to hole. Lengths are nail to nail; left and right are as you walk from A to B.';
+
+/** How one person does it. */
+export const ALONE = [
+  'At each hole pull the tape from A tight and scratch an arc with a nail held at its reading. Then swing the tape from B at its reading: where it meets the arc goes the stake.',
+  'The holes are in an order in which no tape lies against a stake that is driven already.',
+  'A check pull can be made alone: hook the zero end on the nail in one stake, and read at the other.',
+];
+
+/** What stands above the list on paper. */
+export const listIntro = (alone: boolean): string[] => (alone ? [HOOKED, ...ALONE] : [HOOKED]);
 
 /** Held level, or along a slope of unknown rise, which has to be held level instead: somebody must hold up its low end. */
 export const wantsSecondHand = (tape: ListedTape, how: Hold['how']): boolean =>
   how === 'level' || isUnknown(tape);
 
 const isUnknown = ({ slope }: ListedTape): boolean => slope === null;
+
+export const isRiseUnknown = ({ tapes }: ListedHole): boolean => tapes.some(isUnknown);
 
 /** The tapes that cannot be told along the slope: `A to 3`. */
 const unknownRises = (rows: readonly ListedHole[]): string[] =>

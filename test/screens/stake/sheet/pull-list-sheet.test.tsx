@@ -115,16 +115,19 @@ describe('for one person', () => {
   test('tells how, holds the tapes along the slope, and is kept on the phone', async () => {
     const plan = ringPlan({ count: 6 });
     await openList(plan, { grade: 0.1, way: 2 });
-    expect(dialog().queryByText(/scratch an arc/)).toBeNull();
+    expect(dialog().queryByRole('button', { name: 'How to pull alone' })).toBeNull();
     choose('I work alone');
+    press('How to pull alone');
     expect(dialog().getByText(/scratch an arc/)).toBeTruthy();
     expect(dialog().getByText(/A check pull can be made alone/)).toBeTruthy();
+    expect(dialog().queryByRole('button', { name: 'Heights and the level' })).toBeNull();
     expect(dialog().getByText(/no tape wants a second hand/)).toBeTruthy();
     expect((dialog().getByLabelText('Sloping') as HTMLInputElement).checked).toBe(true);
     press('Back');
     await openList(plan, null);
     expect((dialog().getByLabelText('I work alone') as HTMLInputElement).checked).toBe(true);
     expect(dialog().getByText(/Held level they want a second hand/)).toBeTruthy();
+    expect(dialog().getAllByText(/wants a second hand/)).toHaveLength(2 * 6);
   });
 
   test('the first hole of the list is the one that the Stake screen asks for', async () => {
@@ -148,7 +151,7 @@ describe('for one person', () => {
     };
     vi.stubGlobal('localStorage', { getItem: refuse, setItem: refuse, removeItem: refuse, clear: () => {} });
     await openList(ringPlan({ count: 3 }), null);
-    const told = () => dialog().queryByText(/scratch an arc/) !== null;
+    const told = () => dialog().queryByRole('button', { name: 'How to pull alone' }) !== null;
     const before = told();
     choose('I work alone');
     expect(told()).toBe(!before);
