@@ -68,14 +68,20 @@ function mendWords(
   now: readonly Vec[],
   { held, moves }: SquareUp,
 ): string {
-  const orders = moves.map(
-    ({ corner, by }) => `stake ${labels[corner]} ${moveWords(now[corner]!, by, view.ground)}`,
+  const orders = new Map<string, string[]>();
+  for (const { corner, by } of moves) {
+    const way = moveWords(now[corner]!, by, view.ground);
+    orders.set(way, [...(orders.get(way) ?? []), labels[corner]!]);
+  }
+  // `by`, or stake 4 and a fraction read as four and a fraction.
+  const told = [...orders].map(([way, which]) =>
+    which.length === 1 ? `stake ${which[0]} by ${way}` : `stakes ${listWords(which)}, each by ${way}`,
   );
   const hold =
     held.length === 0
       ? 'no two are the drawn length apart, so move'
       : `hold stakes ${listWords(held.map((i) => labels[i]!))}, and move`;
-  return `The least that squares them: ${hold} ${listWords(orders)}.`;
+  return `The least that squares them: ${hold} ${told.join('; ')}.`;
 }
 
 function triangleWords(view: JobView, labels: readonly string[], drawn: readonly Vec[]): string[] {
@@ -85,7 +91,7 @@ function triangleWords(view: JobView, labels: readonly string[], drawn: readonly
   if (!found) return [];
   const [along, down] = found.legs.map((m) => tape(view, m));
   return [
-    `A right angle at stake ${labels[1]} by three tapes, the largest that fits: ${along} toward stake ${labels[0]}, ${down} toward stake ${labels[2]}, ${tape(view, found.across)} across. The diagonals above prove more.`,
+    `A right angle at stake ${labels[1]} by three tapes, the largest that fits: ${along} toward stake ${labels[0]}, ${down} toward stake ${labels[2]}, ${tape(view, found.across)} across. The diagonals of the whole prove more.`,
   ];
 }
 

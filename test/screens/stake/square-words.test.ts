@@ -34,7 +34,7 @@ describe('whether the outer stakes are square', () => {
   test('they are: both diagonals, and nothing to move', () => {
     expect(words(staked(onSite()))).toEqual([
       'Diagonals: 1 to 4 is 6000 mm, 2 to 3 is 6000 mm, 0 mm apart. The four are square, and the sides are as drawn, as near as these tapes tell.',
-      'A right angle at stake 2 by three tapes, the largest that fits: 4800 mm toward stake 1, 3600 mm toward stake 4, 6000 mm across. The diagonals above prove more.',
+      'A right angle at stake 2 by three tapes, the largest that fits: 4800 mm toward stake 1, 3600 mm toward stake 4, 6000 mm across. The diagonals of the whole prove more.',
     ]);
   });
 
@@ -43,7 +43,7 @@ describe('whether the outer stakes are square', () => {
     for (const hole of ['1', '2']) field.off(holeStake(hole), 0.02, 0);
     const [told, own] = words(staked(field));
     expect(told).toBe(
-      'Diagonals: 1 to 4 is 5984 mm, 2 to 3 is 6016 mm, 32 mm apart. The least that squares them: hold stakes 4 and 3, and move stake 1 20 mm to the left as you face the front and stake 2 20 mm to the left as you face the front. Then both diagonals read 6000 mm and the sides 4800 mm and 3600 mm.',
+      'Diagonals: 1 to 4 is 5984 mm, 2 to 3 is 6016 mm, 32 mm apart. The least that squares them: hold stakes 4 and 3, and move stakes 1 and 2, each by 20 mm to the left as you face the front. Then both diagonals read 6000 mm and the sides 4800 mm and 3600 mm.',
     );
     expect(own).toMatch(/^That squares them among themselves/);
   });
@@ -51,7 +51,7 @@ describe('whether the outer stakes are square', () => {
   test('one stake astray is the one to move', () => {
     const field = onSite().off(holeStake('4'), 0, -0.05);
     expect(words(staked(field))[0]).toMatch(
-      /hold stakes 1, 2 and 3, and move stake 4 50 mm toward the front\./,
+      /hold stakes 1, 2 and 3, and move stake 4 by 50 mm toward the front\./,
     );
   });
 
@@ -59,7 +59,7 @@ describe('whether the outer stakes are square', () => {
     const shape = { ...PLAN.shape, columns: 3, columnSpacing: mm(2400) } as typeof PLAN.shape;
     const field = new Field({ ...PLAN, shape }).site().off(holeStake('6'), 0.05, 0);
     const told = words(staked(field, ['1', '2', '3', '4', '5', '6']));
-    expect(told[0]).toMatch(/hold stakes 1, 3 and 4, and move stake 6 50 mm to the left/);
+    expect(told[0]).toMatch(/hold stakes 1, 3 and 4, and move stake 6 by 50 mm to the left/);
     expect(told[1]).toBe('Then bring the stakes between them onto strings from one to the next.');
   });
 
