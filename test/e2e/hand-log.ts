@@ -50,7 +50,7 @@ const TICKS: Partial<Record<BodyOf<'check'>['item'], RegExp>> = {
 };
 
 async function enterCheck(hand: Hand, { item, hole }: BodyOf<'check'>): Promise<void> {
-  if (item === 'utilities') return hand.tapButton('Services are marked');
+  if (item === 'utilities') return hand.tapButton('Utilities are marked');
   if (item === 'ties') {
     await goPastProof(hand);
     return hand.tapButton('Two ways back are set');

@@ -100,7 +100,7 @@ async function doubleTap(page: Page, target: Locator, gapMs: number): Promise<vo
 
 /** One double tap: the button, the line it must log, and how long the log is then. */
 const STEPS = [
-  ['Services are marked', 'Ticked for the whole job'],
+  ['Utilities are marked', 'Ticked for the whole job'],
   ['Stake A driven', 'Stake A driven'],
   ['Stake B driven', 'Stake B driven'],
 ] as const;

@@ -66,7 +66,7 @@ export function PlaceCard({ onClose }: PlaceCardProps) {
       )}
       {site && <MovedWarning />}
       {site && <GoesAlong plan={plan} />}
-      <p>The two reference stakes, this far apart. Nothing is driven yet: buried services come first.</p>
+      <p>The two reference stakes, this far apart. Nothing is driven yet: buried utilities come first.</p>
       <PullRow live from="from A" to="to B" {...levelTape(situation, best.baseline)} units={plan.units} />
       <PlacePreview choice={best} />
       <More label="How good each hole will be">

@@ -57,7 +57,7 @@ export const STAKE_B: Thing = { kind: 'stake', label: 'B' };
 
 /**
  * The next thing to do in the Stake phase. What everything hangs on comes first, whatever hole is asked for: the plan, A
- * and B, services marked before anything is driven, A–B pulled, a stake that moved. Then the hole in the address, else a
+ * and B, utilities marked before anything is driven, A–B pulled, a stake that moved. Then the hole in the address, else a
  * further stake that is wanted, else the first hole that wants something; then check pulls until every stake is in and guarded; then ties.
  */
 export function stakeStep(state: StakeState): StakeStep {

@@ -15,12 +15,14 @@ export function UtilitiesCard() {
     <StakePage
       actions={
         <Button kind="main" onPress={marked}>
-          Services are marked
+          Utilities are marked
         </Button>
       }
     >
-      <h2>First have buried services marked</h2>
-      {failed && <Problem text="Services: not saved; free some space, then tap Services are marked again." />}
+      <h2>First have buried utilities marked</h2>
+      {failed && (
+        <Problem text="Utilities: not saved; free some space, then tap Utilities are marked again." />
+      )}
       <Caution title="what lies in the ground">
         <ul class="points">
           <li>

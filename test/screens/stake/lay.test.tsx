@@ -69,7 +69,7 @@ describe('two points that are there', () => {
       'Walk from A to B: the plan’s centre lies 12′ 0″ along and 16′ 0″ to the left. Its front looks away from A–B.',
     );
     tap('Lay the plan on them');
-    await screen.findByText('First have buried services marked');
+    await screen.findByText('First have buried utilities marked');
     await waitFor(async () => expect(await job.log()).toHaveLength(5));
     const bodies = (await job.log()).slice(1).map(({ body }) => body);
     expect(bodies.map(({ kind }) => kind)).toEqual(['site', 'stand', 'stand', 'pull']);
@@ -108,7 +108,7 @@ describe('two points that are there', () => {
     await type('Front: square off A–B', '18 0');
     await choose(SIDE('Front'), 'left');
     tap('Lay the plan on them');
-    await screen.findByText('First have buried services marked');
+    await screen.findByText('First have buried utilities marked');
     const [, site] = await job.log();
     // The front looks from A to B, so the plan's right is toward the line: A is 18 ft to the right and 2 ft in front.
     expect(site!.body).toMatchObject({ a: { right: { m: 5.4864 }, front: { m: 0.6096 } } });
@@ -134,7 +134,7 @@ describe('two stakes of holes', () => {
     const job = await fill('16 3 3/8');
     expect(inSheet().getByText(/it closes\.$/)).toBeTruthy();
     tap('Lay the plan on them');
-    await screen.findByText('First have buried services marked');
+    await screen.findByText('First have buried utilities marked');
     await waitFor(async () => expect(await job.log()).toHaveLength(11));
     const bodies = (await job.log()).slice(1).map(({ body }) => body);
     expect(bodies.map(({ kind }) => kind)).toEqual([

@@ -71,7 +71,7 @@ describe('where A and B go', () => {
     const job = await open(PLAN);
     expect(heading()).toBe('Choose where A and B go');
     tap('Use these stakes');
-    await screen.findByText('First have buried services marked');
+    await screen.findByText('First have buried utilities marked');
     expect(await last(job)).toMatchObject({ kind: 'site', chosenBy: 'tool' });
   });
 
@@ -89,7 +89,7 @@ describe('where A and B go', () => {
     side('B', 'behind');
     expect(screen.getByText(/^What your own choice costs: /).textContent).toContain('the best places give');
     tap('Use these places');
-    await screen.findByText('First have buried services marked');
+    await screen.findByText('First have buried utilities marked');
     expect(await last(job)).toMatchObject({
       kind: 'site',
       chosenBy: 'user',
@@ -130,7 +130,7 @@ describe('where A and B go', () => {
     side('B', 'left');
     side('B', 'behind');
     tap('Use these places');
-    await screen.findByText('First have buried services marked');
+    await screen.findByText('First have buried utilities marked');
     expect(await last(job)).toMatchObject({ a: { right: { m: 0 } }, b: { right: { typed: '-8 0' } } });
   });
 
@@ -147,7 +147,7 @@ describe('where A and B go', () => {
 describe('up to the line A–B', () => {
   test('services, A, B, and the tape between them', async () => {
     const job = await open(PLACED);
-    tap('Services are marked');
+    tap('Utilities are marked');
     await tapWhenThere('Stake A driven');
     await tapWhenThere('Stake B driven');
     await tapWhenThere('Read the tape from A to B');

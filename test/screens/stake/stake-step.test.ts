@@ -36,7 +36,7 @@ describe('what everything hangs on comes first', () => {
     ['no plan', [], { at: 'plan' }],
     ['a plan', PLAN, { at: 'place' }],
     ['A and B placed', PLACED, { at: 'utilities' }],
-    ['services marked', MARKED, { at: 'reference', stake: 'A' }],
+    ['utilities marked', MARKED, { at: 'reference', stake: 'A' }],
     ['A driven', [...MARKED, stand(stake('A'))], { at: 'reference', stake: 'B' }],
     ['A and B driven', [...MARKED, stand(stake('A')), stand(stake('B'))], { at: 'baseline' }],
   ] as const)('after %s, whatever hole is asked for', (_when, bodies, wanted) => {

@@ -23,7 +23,7 @@ const NAIL = { at: 'nail' } as const;
 const A = { kind: 'stake', label: 'A' } as const;
 const B = { kind: 'stake', label: 'B' } as const;
 
-/** Services marked, A and B driven, and A–B pulled just as planned. */
+/** Utilities marked, A and B driven, and A–B pulled just as planned. */
 function readyLog(plan: Plan, slope: Slope | null): Body[] {
   const log = slopingLog(plan, stakesBefore(plan), slope);
   const { baseline } = situate(entriesOf(log)).laid!;
@@ -109,6 +109,37 @@ describe('the pull list on the screen', () => {
     press('Show all 45 holes');
     expect(holes()).toHaveLength(45);
   });
+});
+
+describe('a hole’s own card', () => {
+  test('has the length along the slope beside the level one, where the ground was read', async () => {
+    await openScreen(StakeScreen, readyLog(ringPlan({ count: 4 }), { grade: 0.3, way: 0.4 }));
+    expect(screen.getAllByText('tape level')).toHaveLength(2);
+    expect(screen.getAllByText(/^along the slope \d/)).toHaveLength(2);
+    fireEvent.click(screen.getByLabelText('Sloping'));
+    expect(screen.getAllByText('tape along the slope')).toHaveLength(2);
+    expect(screen.getAllByText(/^level \d/)).toHaveLength(2);
+    fireEvent.click(screen.getByLabelText('Level'));
+  });
+
+  test('has none where it was not read, and none where it is level', async () => {
+    await openScreen(StakeScreen, readyLog(ringPlan({ count: 4 }), null));
+    expect(screen.queryByText(/^along the slope \d/)).toBeNull();
+    await openScreen(StakeScreen, readyLog(ringPlan({ count: 4 }), { grade: 0, way: 0 }));
+    expect(screen.queryByText(/^along the slope \d/)).toBeNull();
+  });
+});
+
+test('utilities come first: whom to ask, and how near a mark only hands dig', async () => {
+  const plan = ringPlan({ count: 3 });
+  await openScreen(StakeScreen, slopingLog(plan, stakesBefore(plan), null));
+  await screen.findByText('First have buried utilities marked');
+  expect(screen.getByText(/in the USA that is 811/)).toBeTruthy();
+  expect(screen.getByText(/^Within 600.mm of a mark, on either side, dig by hand/)).toBeTruthy();
+  // Paper is made at home, before anything is driven.
+  press('Pull list, and sheet for paper');
+  await whole();
+  expect(holes()).toHaveLength(3);
 });
 
 describe('for one person', () => {
