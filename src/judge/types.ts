@@ -248,8 +248,12 @@ export interface LineAssessment {
   readonly measured: number;
   /** By the plan, in whole sentences. */
   readonly text: string;
+  /** What is nearer than asked for, or beyond the line, with what to do; empty where nothing is. */
+  readonly short: string;
   /** As set; empty until a post is. */
   readonly asSetText: string;
+  /** As `short`, of what stands. */
+  readonly asSetShort: string;
 }
 
 /** The tops among themselves, each against its own target. */

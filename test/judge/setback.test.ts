@@ -31,7 +31,7 @@ describe('what the structure keeps from a line', () => {
   it('is a finding when it is short, by how much, and what to do', () => {
     expect(setbacks(new Field(plan([boundary(4000, 2000)])))).toEqual([
       expect.stringMatching(
-        /2000 mm must be kept: post \d is \d+ mm short\. Move the plan that far away from it, make it smaller, or ask whoever set that distance\.$/,
+        /^Post \d comes within 1\d{3} mm of Boundary, and 2000 mm must be kept\. Move the plan or make it smaller, or ask whoever set that distance\.$/,
       ),
     ]);
   });
@@ -54,7 +54,7 @@ describe('what the structure keeps from a line', () => {
     };
     expect(setbacks(new Field(plan([house])))).toEqual([
       expect.stringMatching(
-        /^House, by the plan: post 1, the nearest, would stand \d+ mm inside the house\. Move the plan away from the house, or put right where that line runs\.$/,
+        /^Post 1 would stand \d+ mm inside House\. Move the plan, or put right where that line runs\.$/,
       ),
     ]);
   });
@@ -80,7 +80,7 @@ describe('what the structure keeps from a line', () => {
       /too near the \d+ mm asked for to call\.$/,
     );
     expect(setbacks(measured(Math.round(gap) + 100)).join('\n')).toMatch(
-      /^Boundary\. As set: .* 100 mm short: ask whoever set that distance before more is built\.$/m,
+      /^As set, post 3 comes within 3306 mm of Boundary, and 3406 mm must be kept: ask whoever set that line before more is built\.$/m,
     );
   });
 });

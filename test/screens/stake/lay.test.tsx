@@ -199,7 +199,8 @@ describe('lines on the ground', () => {
     const job = await openSheet('Boundary, house, no-go ground', [
       { kind: 'plan', plan: { ...samplePlan, lines: [boundary] } },
     ]);
-    expect(screen.getAllByText(/^Boundary, by the plan: .* short\./).length).toBeGreaterThan(1);
+    expect(screen.getByText(/^Boundary, by the plan: .* short\./)).toBeTruthy();
+    expect(screen.getByText(/^Post 3 comes within .* of Boundary/).closest('.caution')).not.toBeNull();
     tap('Change Boundary');
     tap('Remove Boundary');
     await waitFor(() => expect(heading()).not.toContain('Boundary'));

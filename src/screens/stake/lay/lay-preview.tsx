@@ -14,10 +14,10 @@ export function LayPreview({ on }: { readonly on: LaidOn }) {
   const { site, a, b } = placesIn(on);
   const laid = layPlan(site, holes);
   const { lines } = groundLines(plan, holes, laid.ok ? laid.value : null);
-  const short = lines.map((line) => plannedGaps(plan, holes, line)).filter((gaps) => gaps.short);
+  const short = lines.map((line) => plannedGaps(plan, holes, line).short).filter((text) => text !== '');
   return (
     <>
-      {short.map(({ text }) => (
+      {short.map((text) => (
         <Problem key={text} text={text} />
       ))}
       <PlacePreview choice={judgeStakes(a, b, holes, plan.instruments, plan.units, lines)} lines={lines} />
