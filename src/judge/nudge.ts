@@ -10,7 +10,7 @@ import { pullPlan } from './pull-ends.ts';
 import type { Judgement, Nudge } from './types.ts';
 import { type JobView, pointOf, postOf, pullsBetween } from './view.ts';
 import { moveWords } from './words.ts';
-import { HAND, worthAPush } from './worth-a-push.ts';
+import { HAND, isOnlyJustIn, worthAPush } from './worth-a-push.ts';
 
 /** Stakes A and B, and one neighbour to prove them by. */
 const READINGS = 3;
@@ -19,12 +19,14 @@ const READINGS = 3;
  * How to bring a post that is still loose to its mark. The readings to hold start from where things were measured to
  * stand, not from where they were planned, and end on the post as it will stand.
  *
- * @returns null for a post that is in, not measured, or in concrete
+ * @returns null for a post that is well in, not measured, or in concrete
  */
 export function nudgeFor(view: JobView, hole: SitedHole, position: Judgement, poured: boolean): Nudge | null {
   const post = postOf(hole.label);
   const fix = pointOf(view, post)?.fix;
-  if (poured || !fix || position.verdict === 'in' || position.verdict === 'unmeasured') return null;
+  const well = position.verdict === 'in' && !isOnlyJustIn(position);
+  if (poured || !fix || well || position.verdict === 'unmeasured') return null;
+  if (position.verdict === 'in' && view.book.pours(hole.label).length > 0) return null;
   const move = subtract(hole.site, fix.place);
   // A colon, for `post 4 3/8″` would be read as four and three eighths.
   const words = `Push the foot of ${thingName(post, view.plan)}: ${moveWords(fix.place, move, view.ground)}.`;

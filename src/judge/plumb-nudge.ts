@@ -8,7 +8,7 @@ import { formatLength, METRES_PER_FOOT, stepOf, type Units } from '../units/inde
 import type { Judgement, LevelReading, PlumbNudge } from './types.ts';
 import { type JobView, pointOf, postOf } from './view.ts';
 import { moveWords, small } from './words.ts';
-import { HAND, worthAPush } from './worth-a-push.ts';
+import { HAND, isOnlyJustIn, worthAPush } from './worth-a-push.ts';
 
 /**
  * How to bring a loose post upright: which way its top goes, and how far at the top of the level that is held against it.
@@ -26,7 +26,9 @@ export function plumbNudgeFor(
   const lean = point?.lean;
   // A reading that looks misread is taken again before anything is pushed on its word.
   const doubted = view.book.plumbs(hole.label).some(({ id }) => view.suspects.has(id));
-  const known = !doubted && (plumb.verdict === 'out' || (plumb.verdict === 'unsure' && plumb.checked));
+  const near = isOnlyJustIn(plumb) && view.book.pours(hole.label).length === 0;
+  const known =
+    !doubted && (plumb.verdict === 'out' || (plumb.verdict === 'unsure' && plumb.checked) || near);
   if (poured || !lean || !known) return null;
   const over = levelLength(view, hole.label);
   const move = scale(lean.perMetre, -over);

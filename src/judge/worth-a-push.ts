@@ -1,5 +1,6 @@
 import type { Covariance } from '../measure/types.ts';
 import { chanceWithin, chanceWithinDisc, principalAxes } from './chance.ts';
+import type { Judgement } from './types.ts';
 import { IN_FROM } from './verdict.ts';
 
 /**
@@ -13,6 +14,16 @@ const SETTLES_FROM = 0.5;
 
 /** Or where a post is likelier to be in after it than it is now, by so much: it need not be provable to be better. */
 const BETTER_BY = 0.05;
+
+/**
+ * What is in with a smaller chance than this is in only just: one post in twenty so near the edge is out. While it can be pushed
+ * it is better made sure of.
+ */
+const SURE_FROM = 0.99;
+
+/** In, and guarded, and so near the edge that it may well be out all the same. */
+export const isOnlyJustIn = ({ verdict, checked, chance }: Judgement): boolean =>
+  verdict === 'in' && checked && chance !== null && chance < SURE_FROM;
 
 /** Halvings of the search: a tolerance of a foot to less than a thousandth of a millimetre. */
 const HALVINGS = 20;

@@ -66,7 +66,7 @@ function checkTurn({ shape, each }: Plan): PlanProblem[] {
   if (!out || each.holds.kind !== 'post' || each.holds.turned === 'grid') return [];
   return [
     warn(
-      FIELDS.columnSpacing,
+      FIELDS.wholeWidth,
       'a size over the outer faces is meant for posts turned to the grid; these are turned to the centre, and their corners will stand out.',
     ),
   ];

@@ -1,7 +1,7 @@
 import type { Length } from '../job/length.ts';
 import type { HoleOverride, Plan, Shape } from '../job/plan-schema.ts';
 import { formatLength } from '../units/index.ts';
-import { FIELDS } from './fields.ts';
+import { FIELDS, rowsFields } from './fields.ts';
 import { sectionOf } from './holes.ts';
 import { type PlanProblem, stop } from './plan-problem.ts';
 import { ringRadius } from './ring.ts';
@@ -58,9 +58,11 @@ function shapeSizes(shape: Shape): Sized[] {
     case 'rows':
       return [
         ...(shape.columns > 1
-          ? [{ field: FIELDS.columnSpacing, length: shape.columnSpacing, most: LONGEST_M }]
+          ? [{ field: rowsFields(shape).columns, length: shape.columnSpacing, most: LONGEST_M }]
           : []),
-        ...(shape.rows > 1 ? [{ field: FIELDS.rowSpacing, length: shape.rowSpacing, most: LONGEST_M }] : []),
+        ...(shape.rows > 1
+          ? [{ field: rowsFields(shape).rows, length: shape.rowSpacing, most: LONGEST_M }]
+          : []),
       ];
     case 'points':
       return shape.points.flatMap(({ right, front }) =>
@@ -111,7 +113,7 @@ function checkShapeSize({ shape, each }: Plan): PlanProblem[] {
   const pitch = pitchOf(shape, section);
   const clause = 'the posts alone are wider than the whole; type a larger size over the outer faces.';
   return [
-    ...(shape.columns > 1 && pitch.right <= 0 ? [stop(FIELDS.columnSpacing, clause)] : []),
-    ...(shape.rows > 1 && pitch.front <= 0 ? [stop(FIELDS.rowSpacing, clause)] : []),
+    ...(shape.columns > 1 && pitch.right <= 0 ? [stop(rowsFields(shape).columns, clause)] : []),
+    ...(shape.rows > 1 && pitch.front <= 0 ? [stop(rowsFields(shape).rows, clause)] : []),
   ];
 }

@@ -20,12 +20,13 @@ interface LengthRow {
   readonly inch: string;
   readonly metric: string;
   readonly from: string;
+  /** The same in metres, where the source counts in feet. */
+  readonly fromMetric?: string;
 }
 
 const OURS = 'Our choice; change it to what your drawing says.';
 const HANDBOOK =
   'Ballast, Handbook of Construction Tolerances, as quoted in the Journal of Light Construction';
-const MEMORY = 'from memory';
 
 /** Lengths, in inches and rounded in metric. Each is a start, and each says whose it is. */
 const LENGTHS = {
@@ -43,7 +44,9 @@ const LENGTHS = {
     field: FIELDS.holeDiameter,
     inch: '1′ 6″',
     metric: '450 mm',
-    from: 'The pier and 3″ (75 mm) all round it, the cover of concrete cast against earth (ACI 318, from memory).',
+    // ACI 318-19, table 20.5.1.3.1, from memory.
+    from: 'The pier and 3″ all round it, the cover of concrete cast against earth (ACI 318).',
+    fromMetric: 'The pier and 75 mm all round it, the cover of concrete cast against earth (ACI 318).',
   },
   'rules.gravel': {
     field: FIELDS.gravel,
@@ -62,18 +65,21 @@ const LENGTHS = {
     inch: '1/4″',
     metric: '6 mm',
     from: `±1/4″ for layouts of 10 to 100 feet: ${HANDBOOK}.`,
+    fromMetric: `For layouts of 3 m to 30 m, rounded down from inches: ${HANDBOOK}.`,
   },
   'tolerances.spacing': {
     field: FIELDS.spacing,
     inch: '1/4″',
     metric: '6 mm',
     from: `±1/4″ for layouts of 10 to 100 feet: ${HANDBOOK}.`,
+    fromMetric: `For layouts of 3 m to 30 m, rounded down from inches: ${HANDBOOK}.`,
   },
   'tolerances.level': {
     field: FIELDS.level,
     inch: '1/4″',
     metric: '6 mm',
     from: `1/4″ in 10 feet for the level of a foundation: ${HANDBOOK}.`,
+    fromMetric: `6 mm in 3 m for the level of a foundation, rounded down from inches: ${HANDBOOK}.`,
   },
   'instruments.tapeLength': {
     field: FIELDS.tapeLength,
@@ -104,17 +110,18 @@ const NUMBERS = {
     // 1/4 in in 10 ft: 2.08 mm in a metre.
     value: 0.25 / 120,
     from: `1/4″ in 10 feet, the figure most used for rough framing: ${HANDBOOK}.`,
+    fromMetric: `2.08 mm in a metre, the figure most used for rough framing: ${HANDBOOK}.`,
   },
   'instruments.tapeErrorPerMetre': {
     field: FIELDS.tapeErrorPerMetre,
-    // Class II may be 0.2 mm wrong in each metre; spread evenly up to that limit, one sigma is 0.2 / sqrt(3).
+    // Class II may be 0.2 mm wrong in each metre (from memory); spread evenly up to that limit, one sigma is 0.2 / sqrt(3).
     value: 0.0001,
-    from: `One sigma of a tape of accuracy class II, which may be 0.2 mm wrong in each metre (${MEMORY}).`,
+    from: 'One sigma of a tape of accuracy class II, which may be 0.2 mm wrong in each metre.',
   },
   'instruments.plumbError': {
     field: FIELDS.plumbError,
     value: 0.0005,
-    from: `What is printed on many spirit levels, half a millimetre in a metre (${MEMORY}).`,
+    from: 'What is printed on many spirit levels, half a millimetre in a metre (common practice).',
   },
 } as const;
 
@@ -127,13 +134,20 @@ const NOT_KNOWN: Default = {
 
 /** Every default of a new plan in these units, with its source, for the screens to show beside the field. */
 export function defaultsFor(units: Units): Default[] {
-  const lengths = Object.entries(LENGTHS).map(([path, { field, from }]) => ({
+  const sourced = <Row extends { readonly from: string; readonly fromMetric?: string }>(row: Row) =>
+    (isMetric(units) ? row.fromMetric : undefined) ?? row.from;
+  const lengths = Object.entries<LengthRow>(LENGTHS).map(([path, row]) => ({
     path,
-    field,
+    field: row.field,
     value: defaultLength(path as LengthPath, units),
-    from,
+    from: sourced(row),
   }));
-  const numbers = Object.entries(NUMBERS).map(([path, row]) => ({ path, ...row }));
+  const numbers = Object.entries(NUMBERS).map(([path, row]) => ({
+    path,
+    field: row.field,
+    value: row.value,
+    from: sourced(row),
+  }));
   return [...lengths, ...numbers, NOT_KNOWN];
 }
 

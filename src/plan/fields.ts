@@ -1,3 +1,5 @@
+import type { Rows } from '../job/plan-schema.ts';
+
 /** Labels of the plan's fields, as screens show them and as refusals name them. */
 export const FIELDS = {
   name: 'Name of the job',
@@ -5,8 +7,10 @@ export const FIELDS = {
   size: 'Size of the ring',
   columns: 'Columns',
   rows: 'Rows',
-  columnSpacing: 'Size to the right',
-  rowSpacing: 'Size to the front',
+  columnSpacing: 'Between columns',
+  rowSpacing: 'Between rows',
+  wholeWidth: 'Whole width',
+  wholeDepth: 'Whole depth',
   points: 'Points',
   width: 'Post width',
   depth: 'Post depth',
@@ -42,3 +46,9 @@ export const FIELDS = {
   opening: 'Opening for the pier, across',
   gap: 'Least gap all round the pier',
 } as const;
+
+/** What the two sizes of rows and columns are called: spacings, or the whole over the outer faces. */
+export const rowsFields = ({ measuredTo }: Pick<Rows, 'measuredTo'>): { columns: string; rows: string } =>
+  measuredTo === 'centres'
+    ? { columns: FIELDS.columnSpacing, rows: FIELDS.rowSpacing }
+    : { columns: FIELDS.wholeWidth, rows: FIELDS.wholeDepth };

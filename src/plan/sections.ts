@@ -39,8 +39,7 @@ const METRIC_SECTIONS: readonly SectionRow[] = [
   { nominal: '200×200', width: '200 mm', depth: '200 mm' },
 ];
 
-const FROM_PS20 =
-  'Dressed size, PS 20 American Softwood Lumber Standard (from memory). Mills differ: measure a post.';
+const FROM_PS20 = 'Dressed size, PS 20 American Softwood Lumber Standard. Mills differ: measure a post.';
 const FROM_TRADE = 'Sold by its actual size (common practice). Measure a post.';
 
 export const isMetric = (units: Units): boolean => units === 'm' || units === 'mm';

@@ -58,7 +58,7 @@ describe('sizes that cannot be built', () => {
       { measuredTo: 'out-to-out', columnSpacing: metres(0.1) },
       { each: postTurned('grid') },
     );
-    expectOnly(plan, FIELDS.columnSpacing, true, /wider than the whole/);
+    expectOnly(plan, FIELDS.wholeWidth, true, /wider than the whole/);
   });
 
   it('a spacing of zero is nothing where there is but one column', () => {
@@ -180,7 +180,7 @@ describe('holes that get in each other’s way', () => {
 
   it('outer faces of rows whose posts are turned to the centre', () => {
     const plan = rowsPlan({ measuredTo: 'out-to-out', columnSpacing: metres(4), rowSpacing: metres(4) });
-    expectOnly(plan, FIELDS.columnSpacing, false, /turned to the grid/);
+    expectOnly(plan, FIELDS.wholeWidth, false, /turned to the grid/);
   });
 });
 

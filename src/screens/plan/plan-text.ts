@@ -26,11 +26,14 @@ export function sizeLine(shape: Shape): string {
     case 'ring':
       return `${lengthWords(shape.size)} ${RING_SIZE_LINES[shape.sizeBy]}`;
     case 'rows': {
+      const apart = shape.measuredTo === 'centres';
       const sizes = [
-        ...(shape.columns > 1 ? [`${lengthWords(shape.columnSpacing)} to the right`] : []),
-        ...(shape.rows > 1 ? [`${lengthWords(shape.rowSpacing)} to the front`] : []),
+        ...(shape.columns > 1
+          ? [`${lengthWords(shape.columnSpacing)} ${apart ? 'between columns' : 'wide'}`]
+          : []),
+        ...(shape.rows > 1 ? [`${lengthWords(shape.rowSpacing)} ${apart ? 'between rows' : 'deep'}`] : []),
       ];
-      const how = shape.measuredTo === 'centres' ? 'centre to centre' : 'over the outer faces';
+      const how = apart ? 'centre to centre' : 'over the outer faces';
       return sizes.length === 0 ? 'One post, in the middle' : `${sizes.join(', ')}, ${how}`;
     }
     case 'points':
@@ -50,8 +53,13 @@ function listed(points: readonly Point[]): string {
 function holdsWords(holds: Holds, units: Units): string {
   if (holds.kind === 'pier') return `round pier, ${lengthWords(holds.diameter)} across`;
   const actual = actualSize(holds, units);
-  return holds.nominal === 'typed' ? `post, ${actual}` : `${holds.nominal} post, really ${actual}`;
+  if (holds.nominal === 'typed') return `post, ${actual}`;
+  return isNamedBySize(holds) ? `${holds.nominal} mm post` : `${holds.nominal} post, really ${actual}`;
 }
+
+/** Metric posts are called by what they measure. */
+const isNamedBySize = ({ nominal, width, depth }: Extract<Holds, { kind: 'post' }>): boolean =>
+  nominal === [width, depth].map(({ m }) => Math.round(m * 1000)).join('×');
 
 /** `5 1/2″ × 5 1/2″`: what a tape finds, whatever the yard calls it. A line may end after ×, not within a number. */
 export function actualSize(

@@ -1,5 +1,5 @@
 import type { Plan, Ring, Rows } from '../../job/plan-schema.ts';
-import { FIELDS } from '../../plan/index.ts';
+import { FIELDS, rowsFields } from '../../plan/index.ts';
 import { type Choice, ChoiceField, LengthField } from '../../ui/index.ts';
 import { fromDefault } from './default-hint.ts';
 import { Group } from './group.tsx';
@@ -81,7 +81,7 @@ function RowsSize({ plan, rows, change }: RowsSizeProps) {
       />
       {rows.columns > 1 && (
         <LengthField
-          label={FIELDS.columnSpacing}
+          label={rowsFields(rows).columns}
           value={rows.columnSpacing}
           units={plan.units}
           {...fromDefault('shape.size', rows.columnSpacing, plan.units)}
@@ -90,7 +90,7 @@ function RowsSize({ plan, rows, change }: RowsSizeProps) {
       )}
       {rows.rows > 1 && (
         <LengthField
-          label={FIELDS.rowSpacing}
+          label={rowsFields(rows).rows}
           value={rows.rowSpacing}
           units={plan.units}
           {...fromDefault('shape.size', rows.rowSpacing, plan.units)}

@@ -1,5 +1,5 @@
-import { FIELDS } from '../../plan/index.ts';
-import { Button, LengthField } from '../../ui/index.ts';
+import { FIELDS, TWIST } from '../../plan/index.ts';
+import { Button, LengthField, NumberField } from '../../ui/index.ts';
 import { fromDefault } from './default-hint.ts';
 import { Group } from './group.tsx';
 import type { GroupFor } from './group-for.ts';
@@ -7,6 +7,12 @@ import { LeanField } from './lean-field.tsx';
 import { LEAN_LIMITS } from './limits.ts';
 import { withoutTops, withTolerances } from './plan-edits.ts';
 import { tolerancesLine } from './plan-text.ts';
+
+/** Degrees, as the plan's schema takes them. */
+const LEAST_TWIST = 0.1;
+const MOST_TWIST = 20;
+
+const degreesOf = (radians: number): number => Math.round((radians * 1800) / Math.PI) / 10;
 
 /** How far from the plan is still in. */
 export function TolerancesGroup({ plan, change }: GroupFor) {
@@ -57,6 +63,18 @@ export function TolerancesGroup({ plan, change }: GroupFor) {
         value={tolerances.tops ?? null}
         units={units}
         onChange={(tops) => change((before) => withTolerances(before, { tops }))}
+      />
+      <NumberField
+        label={FIELDS.twist}
+        hint="Plus or minus, of a square post about itself. Nobody has to measure it."
+        value={degreesOf(tolerances.twist ?? TWIST.usual)}
+        min={LEAST_TWIST}
+        max={MOST_TWIST}
+        suffix="°"
+        {...(tolerances.twist === undefined ? { usual: TWIST.from } : {})}
+        onChange={(degrees) =>
+          change((before) => withTolerances(before, { twist: (degrees * Math.PI) / 180 }))
+        }
       />
       {tolerances.tops && <Button onPress={() => change(withoutTops)}>Tops as the level tolerance</Button>}
     </Group>

@@ -3,7 +3,7 @@ import type { HoleAssessment, Judgement } from '../../judge/types.ts';
 import type { JobView } from '../../judge/view.ts';
 import { worthALift } from '../../judge/worth-a-push.ts';
 import { rodAtTarget, sightLine } from '../heights/rod-belief.ts';
-import { needsMore, type Part, type SetStep } from './step.ts';
+import { isToMakeSure, needsMore, type Part, type SetStep } from './step.ts';
 
 /** A rod reading twice on the top, and twice on the benchmark that it hangs on. */
 const GUARDED = 2;
@@ -13,22 +13,24 @@ const MOST_TOPS = 4;
 /** What is still to be read of a post's top; null when that is known and guarded, or no more readings would help. */
 export function levelStep(
   view: JobView,
-  { hole, set, poured }: HoleAssessment,
+  assessed: HoleAssessment,
   setup: string,
   left: ReadonlySet<Part>,
 ): SetStep | null {
-  const { level } = set;
+  const { hole, poured } = assessed;
+  const { level } = assessed.set;
   const expected = rodAtTarget(view, hole, setup);
-  const more = needsMore(level) ? readingStep(view, hole, setup, expected) : null;
+  const sure = isToMakeSure(view, assessed, level);
+  const more = needsMore(level) || sure ? readingStep(view, hole, setup, expected) : null;
   if (more) return more;
-  if (!isOff(level) || poured || left.has('top')) return null;
+  if (!isOff(level, sure) || poured || left.has('top')) return null;
   return { do: 'move', part: 'top', nudge: null, rod: expected, why: level.why };
 }
 
-/** Out, however often it was read; or too near the edge to tell, where another height would tell. */
-const isOff = ({ verdict, checked, chance, uncertainty, tolerance }: Judgement): boolean =>
+/** Out, however often it was read; or so near the edge that it may be, where another height would tell. */
+const isOff = ({ verdict, checked, chance, uncertainty, tolerance }: Judgement, near: boolean): boolean =>
   verdict === 'out' ||
-  (verdict === 'unsure' &&
+  ((near || verdict === 'unsure') &&
     checked &&
     uncertainty !== null &&
     worthALift(chance, uncertainty / HALF_WIDTH_95, tolerance));

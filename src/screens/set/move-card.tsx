@@ -35,12 +35,13 @@ export function MoveCard({ step, hole, plan, how }: MoveCardProps) {
     );
   const lean = part === 'plumb' && !hole.poured ? hole.set.plumbNudge : null;
   if (lean) {
-    const head = `${capital(post)} leans ${leanOf(hole, plan)}`;
+    const near = hole.set.plumb.verdict === 'in' ? ': in, but only just' : '';
+    const head = `${capital(post)} leans ${leanOf(hole, plan)}${near}`;
     return <PushTop nudge={lean} text={head} verdict={hole.set.plumb.verdict} />;
   }
   return (
     <>
-      <OutHead text={why} verdict={part === 'top' ? hole.set.level.verdict : 'out'} />
+      <OutHead {...(part === 'top' ? topHead(hole, post, why, plan) : { text: why, verdict: 'out' })} />
       {hole.poured && (
         <p>
           It is poured. Push it while the concrete is wet, or leave it so and let whoever is responsible
@@ -103,8 +104,17 @@ interface Head {
 /** What is too near the edge to tell is pushed as well, and not called out. */
 function placeHead({ set }: HoleAssessment, post: string, off: string): Head {
   const { verdict } = set.position;
-  const words = verdict === 'out' ? `is out by ${off}` : `may be in or out: it measures ${off} off its mark`;
+  const near = verdict === 'in' ? 'is in, but only just' : 'may be in or out';
+  const words = verdict === 'out' ? `is out by ${off}` : `${near}: it measures ${off} off its mark`;
   return { verdict, text: `${capital(post)} ${words}` };
+}
+
+/** Why it is out, or that it is in only just. */
+function topHead({ set: { level } }: HoleAssessment, post: string, why: string, plan: Plan): Head {
+  const { verdict, error } = level;
+  if (verdict !== 'in' || error === null) return { verdict, text: why };
+  const off = `${formatSmall(Math.abs(error), plan.units)} too ${error > 0 ? 'high' : 'low'}`;
+  return { verdict, text: `The top of ${post} is ${off}: in, but only just` };
 }
 
 function OutHead({ text, verdict }: Head) {

@@ -8,7 +8,7 @@ import { settling } from '../../judge/settling.ts';
 import type { HoleAssessment, Judgement, Nudge } from '../../judge/types.ts';
 import { type JobView, pointOf, postOf, pullsBetween } from '../../judge/view.ts';
 import type { SetBook } from './set-book.ts';
-import { type Part, pouredAt, type SetStep } from './step.ts';
+import { isToMakeSure, type Part, pouredAt, type SetStep } from './step.ts';
 
 const ORIGIN: SitePoint = { x: 0, y: 0 };
 const A: Thing = { kind: 'stake', label: 'A' };
@@ -44,6 +44,7 @@ export function placeStep(
     ? null
     : { do: 'move', part: 'place', nudge, rod: null, why: position.why };
   if (position.verdict === 'out' && (position.checked || hole.poured)) return move;
+  if (isToMakeSure(view, hole, position) && nudge?.worthIt) return move;
   if (hole.poured || (position.verdict === 'in' && position.checked)) return null;
   const advised = advisedPull(view, hole, designed);
   if (advised) return { do: 'pull', pull: advised, why: position.why };

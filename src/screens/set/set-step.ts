@@ -5,7 +5,7 @@ import { doubtStep } from './doubt-step.ts';
 import { levelStep } from './level-step.ts';
 import { baselinePull, placeStep, stakePulls } from './place-step.ts';
 import type { SetBook } from './set-book.ts';
-import { needsMore, type Part, pouredAt, type SetChoices, type SetStep } from './step.ts';
+import { isToMakeSure, needsMore, type Part, pouredAt, type SetChoices, type SetStep } from './step.ts';
 
 /**
  * First A–B, on which every place hangs. Then the place, then plumb, then the top: each is worth reading only once the one before it is right. A post in concrete
@@ -29,11 +29,8 @@ export function setStep(book: SetBook, hole: HoleAssessment, choices: SetChoices
 const PLUMB_ORDER: readonly Side[] = ['front', 'left', 'back', 'right'];
 const FACES_FOR_LEAN = 2;
 
-function plumbStep(
-  view: JobView,
-  { hole, set, poured }: HoleAssessment,
-  left: ReadonlySet<Part>,
-): SetStep | null {
+function plumbStep(view: JobView, assessed: HoleAssessment, left: ReadonlySet<Part>): SetStep | null {
+  const { hole, set, poured } = assessed;
   const since = pouredAt(view, hole);
   const fresh = view.book.plumbs(hole).filter((entry) => view.entries.indexOf(entry) > since);
   const unread = PLUMB_ORDER.filter((side) => !fresh.some(({ body }) => body.side === side));
@@ -45,6 +42,7 @@ function plumbStep(
   const [guard] = unread;
   if (guard && needsMore(set.plumb)) return { do: 'plumb', side: guard, again: true };
   // Too near the edge for any level to tell: it is brought nearer plumb while it can be.
-  const push = set.plumb.verdict === 'unsure' && set.plumbNudge?.worthIt === true && !left.has('plumb');
+  const near = set.plumb.verdict === 'unsure' || isToMakeSure(view, assessed, set.plumb);
+  const push = near && set.plumbNudge?.worthIt === true && !left.has('plumb');
   return push ? { do: 'move', part: 'plumb', nudge: null, rod: null, why: set.plumb.why } : null;
 }

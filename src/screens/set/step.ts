@@ -1,7 +1,9 @@
 import type { EntryOf, HeightPoint, Side } from '../../job/entry-schema.ts';
+import { isKind, thingKey } from '../../job/log.ts';
 import type { PullPlan } from '../../judge/pull-ends.ts';
-import type { Judgement, Nudge } from '../../judge/types.ts';
-import type { JobView } from '../../judge/view.ts';
+import type { HoleAssessment, Judgement, Nudge } from '../../judge/types.ts';
+import { type JobView, postOf } from '../../judge/view.ts';
+import { isOnlyJustIn } from '../../judge/worth-a-push.ts';
 
 /** What can be out of a post that still stands loose. */
 export type Part = 'place' | 'plumb' | 'top';
@@ -55,6 +57,19 @@ export interface SetChoices {
 
 /** Index of the last pour among the entries, or −1: what was read before it says nothing of what the pour did. */
 export const pouredAt = (view: JobView, hole: string): number => view.book.pours(hole).at(-1)?.index ?? -1;
+
+/** Whoever pushed a post so often to make sure of it has done enough: then in is in. */
+const MOST_TO_MAKE_SURE = 2;
+
+/** Whether a post that is in only just is to be pushed, to be sure of it: loose, and not pushed for that again and again. */
+export function isToMakeSure(view: JobView, hole: HoleAssessment, judgement: Judgement): boolean {
+  if (hole.poured || !isOnlyJustIn(judgement)) return false;
+  const post = thingKey(postOf(hole.hole));
+  const pushed = view.entries
+    .slice(view.book.setAt(hole.hole) + 1)
+    .filter((entry) => isKind(entry, 'stand') && thingKey(entry.body.thing) === post);
+  return pushed.length < MOST_TO_MAKE_SURE;
+}
 
 export const needsMore = ({ verdict, checked }: Judgement): boolean =>
   verdict === 'unmeasured' || verdict === 'unsure' || !checked;
