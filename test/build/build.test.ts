@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bagsFor, holeFill, postLength, requiredDepth } from '../../src/build/index.ts';
+import { bagsFor, holeFill, postLength, requiredDepth, requiredDepthOf } from '../../src/build/index.ts';
+import { roomRound } from '../../src/build/room.ts';
 import { typedLength } from '../../src/job/length.ts';
+import type { HoleOverride } from '../../src/job/plan-schema.ts';
 import type { Units } from '../../src/units/index.ts';
 
 const typed = (text: string, units: Units = 'ft-in-16') => {
@@ -43,6 +45,64 @@ describe('required depth', () => {
     const depth = requiredDepth(rules(null, '3 6', '6"'));
     expect(depth.depth).toBeNull();
     expect(depth.text).toMatch(/ask the local building office/);
+  });
+});
+
+describe('a hole with a depth of its own', () => {
+  const plan = (own: HoleOverride, frost: string | null = '3 0') => ({
+    units: 'ft-in-16' as const,
+    rules: rules(frost, '2 6', '6"'),
+    overrides: { '4': own },
+  });
+
+  it('goes by it, and lacks nothing where it is as deep as the rules ask', () => {
+    expect(requiredDepthOf(plan({ depth: typed('3 6') }), '4')).toEqual({
+      depth: typed('3 6').m,
+      text: '3′ 6″, a depth of its own.',
+      lacks: null,
+    });
+    expect(requiredDepthOf(plan({ depth: typed('3 6') }), '5').text).toMatch(/^3′ 6″: frost depth/);
+  });
+  it('says what it lacks, why, and who has to agree, and never that it is enough', () => {
+    const { depth, lacks } = requiredDepthOf(plan({ depth: typed('2 0'), depthWhy: 'ledge' }), '4');
+    expect(depth).toBe(typed('2 0').m);
+    expect(lacks?.by).toBeCloseTo(typed('1 6').m, 12);
+    expect(lacks?.text).toBe(
+      'Hole 4 has a depth of its own, 2′ 0″ (ledge), 1′ 6″ less than the 3′ 6″ that the rules ask: whoever is responsible for the structure, the designer or the building office, has to agree to that before concrete goes in.',
+    );
+  });
+  it('has to be agreed to as well while the frost depth is not known', () => {
+    const { depth, lacks } = requiredDepthOf(plan({ depth: typed('4 0') }, null), '4');
+    expect(depth).toBe(typed('4 0').m);
+    expect(lacks).toMatchObject({ by: null });
+    expect(lacks?.text).toContain('the frost depth is not known');
+  });
+});
+
+describe('room in a hole', () => {
+  it('round a round is half the difference, less how far it stands off', () => {
+    const round = { section: { kind: 'pier', diameter: 0.3 }, facing: 0 } as const;
+    expect(roomRound(round, { x: 0.02, y: 0 }, { x: 0, y: 0 }, 0.5)).toMatchObject({
+      cover: expect.closeTo(0.08, 12),
+      atBest: expect.closeTo(0.1, 12),
+      tightest: { x: 1, y: 0 },
+    });
+  });
+  it('is the same however hole and post are turned together (property)', () => {
+    const angle = fc.double({ min: -4, max: 4, noNaN: true });
+    const off = fc.double({ min: -0.1, max: 0.1, noNaN: true });
+    fc.assert(
+      fc.property(angle, angle, off, off, (facing, turn, x, y) => {
+        const section = { kind: 'post', width: 0.14, depth: 0.09 } as const;
+        const c = Math.cos(turn);
+        const s = Math.sin(turn);
+        const straight = roomRound({ section, facing }, { x, y }, { x: 0, y: 0 }, 0.4);
+        const turned = { x: x * c - y * s, y: x * s + y * c };
+        const other = roomRound({ section, facing: facing + turn }, turned, { x: 0, y: 0 }, 0.4);
+        expect(other.cover).toBeCloseTo(straight.cover, 9);
+        expect(straight.cover).toBeLessThanOrEqual(straight.atBest + 1e-12);
+      }),
+    );
   });
 });
 

@@ -29,6 +29,36 @@ describe('one line of the field book', () => {
     expect(line(sampleBodies[kind])).toBe(expected);
   });
 
+  test('the middle of a dug hole is a place that tapes go to, and is another once the hole is made wider', () => {
+    const middle = { kind: 'dug-hole', hole: '4' } as const;
+    const to = { thing: middle, touch: { at: 'centre' } } as const;
+    expect(line({ ...sampleBodies.pull, to })).toBe('Pull A to the middle of hole 4: 18′ 6 5/16″, level');
+    expect(line({ kind: 'stand', thing: middle, event: 'moved' })).toBe(
+      'Hole 4 shaved or made wider: its middle is another',
+    );
+  });
+
+  test('a depth says what it was read from, where that was not the lip', () => {
+    const mark = { from: 'string', reading: inches('4 8'), above: inches('1 0') } as const;
+    expect(line({ ...sampleBodies.dug, mark })).toMatch(
+      /^Hole 4 dug: 3′ 8″ deep \(4′ 8″ from a string, 1′ 0″ above the lip\), 1′ 4″ wide/,
+    );
+    expect(line({ ...sampleBodies.dug, mark: { ...mark, from: 'level' } })).toContain(
+      'deep (by the level), ',
+    );
+  });
+
+  test('a tick of the job’s own is told by its name, a pour with its batch and its own time', () => {
+    const asked: Body = { kind: 'check', hole: '4', item: 'asked', asked: 'conduit sleeve', done: true };
+    expect(line(asked)).toBe('Ticked for hole 4: conduit sleeve');
+    expect(line({ kind: 'check', hole: '4', item: 'room', done: true })).toBe(
+      'Ticked for hole 4: room all round for concrete',
+    );
+    expect(line({ ...sampleBodies.pour, batch: 'K7', time: '2026-05-16T14:20:00.000Z' })).toBe(
+      'Hole 4 poured: 4 bags, batch K7, at 2026-05-16 14:20 UTC',
+    );
+  });
+
   test('strike', () => {
     expect(line({ kind: 'strike', entry: 'entry-0001', reason: 'misread' })).toBe(
       'Struck out an entry: misread',

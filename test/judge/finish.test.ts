@@ -63,7 +63,7 @@ class Job {
       this.field.top(hole, 800 + this.n(1));
     }
     this.field.benchmark();
-    this.field.tick('clean').tick('braced').tick('weather');
+    this.field.tick('clean').tick('room').tick('braced').tick('weather');
   }
 }
 
@@ -136,6 +136,7 @@ describe('a whole job done right', () => {
       'spacing',
       'plumb',
       'level',
+      'room',
       'braced',
     ]);
   });

@@ -7,7 +7,7 @@ describe('what a person ticks at the pour gate', () => {
   it('a later round of the whole site renews a stale tick of the hole', () => {
     const renewed = gate({
       after: (f) => {
-        f.dig('1', 1030).tick('clean').tick('gravel').tick('inspection');
+        f.dig('1', 1030).tick('clean').tick('gravel').tick('room').tick('inspection');
       },
     });
     expect(reds(renewed)).toEqual([]);

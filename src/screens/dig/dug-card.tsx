@@ -41,6 +41,7 @@ export function DugCard({ hole, planned, next, onOpen, task }: DugCardProps) {
       {task !== 'decide' && <Decided hole={hole} />}
       <DugTable hole={hole} planned={planned} />
       <OpenHoleTicks hole={hole} />
+      {task === 'middle' && <Button onPress={() => onOpen('dug')}>Log as-dug again</Button>}
       {task === 'again' && <Button onPress={() => onOpen('own-depth')}>Another depth for this hole</Button>}
     </DigPage>
   );
@@ -61,16 +62,12 @@ function MiddleAsked({ hole }: { readonly hole: HoleAssessment }) {
   if (!situation.plan) return null;
   return (
     <>
+      {pull && <TapeRow pull={pull} plan={situation.plan} how={how} />}
       <p>
-        Lay a lath across the foot and mark half of its width, both ways. Two tapes to that mark, or a string,
-        say how far the hole wandered: before the next one is dug.
+        So it reads if the hole lies as planned. Lay a lath across the foot, mark half of its width both ways,
+        and pull to that mark: it says how far this hole wandered, before the next one is dug.
       </p>
-      {pull && (
-        <>
-          <TapeRow pull={pull} plan={situation.plan} how={how} />
-          <HoldChoice value={how} onChange={setHow} />
-        </>
-      )}
+      {pull && <HoldChoice value={how} onChange={setHow} />}
     </>
   );
 }
@@ -119,7 +116,6 @@ function MiddleActions({ hole, next, onOpen }: Omit<DugActionsProps, 'task'>) {
     <>
       <ButtonRow>
         <OnLink next={next} words="Go on without" />
-        <Button onPress={() => onOpen('dug')}>Log as-dug again</Button>
         {pull && <Button onPress={() => onOpen('string')}>Off a string</Button>}
       </ButtonRow>
       <Button kind="main" onPress={() => onOpen(pull ? 'middle' : 'string')}>

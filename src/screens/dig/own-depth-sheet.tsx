@@ -55,16 +55,14 @@ export function OwnDepthSheet({ plan, hole, onClose }: OwnDepthSheetProps) {
       title={`Another depth for hole ${hole}`}
       onClose={onClose}
       actions={
-        <>
+        <ButtonRow>
           {own?.depth && (
-            <ButtonRow>
-              <Button onPress={() => void write(withOwnDepth(plan, hole, null))}>Back to the rules</Button>
-            </ButtonRow>
+            <Button onPress={() => void write(withOwnDepth(plan, hole, null))}>Back to the rules</Button>
           )}
           <Button kind="main" onPress={done}>
             Put it in the plan
           </Button>
-        </>
+        </ButtonRow>
       }
     >
       {failed && save.at === 'failed' && <Problem text={save.text} />}

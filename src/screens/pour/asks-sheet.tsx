@@ -49,14 +49,12 @@ export function AsksSheet({ plan, hole, onClose }: AsksSheetProps) {
       title="Asked for by this job"
       onClose={onClose}
       actions={
-        <>
-          <ButtonRow>
-            <Button onPress={() => void add([hole])}>For hole {hole} alone</Button>
-          </ButtonRow>
+        <ButtonRow>
+          <Button onPress={() => void add([hole])}>For hole {hole} alone</Button>
           <Button kind="main" onPress={() => void add(null)}>
             For every hole
           </Button>
-        </>
+        </ButtonRow>
       }
     >
       {failed && save.at === 'failed' && <Problem text={save.text} />}

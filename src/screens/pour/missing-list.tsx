@@ -61,8 +61,8 @@ function DoneRow({ missing: { text, mend } }: { readonly missing: MissingItem })
         <span class="tick-words">
           <span class="tick-box tick-box-done" aria-hidden="true" />
           {mend.by === 'tick' ? mend.words : 'Done'}
-          {mend.by === 'tick' && <span class="visually-hidden">: done</span>}
         </span>{' '}
+        {mend.by === 'tick' && <span class="tick-hint tick-done-word">done</span>}
         <span class="tick-hint" aria-hidden="true">
           {unbroken(text)}
         </span>

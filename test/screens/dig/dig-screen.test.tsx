@@ -164,15 +164,15 @@ describe('the middle of a dug hole', () => {
   test('is read tape by tape, and says what room it leaves', async () => {
     const job = await open(DUG, FIRST);
     const [fromA, fromB] = middleOf(FIRST).map((body) => (body.kind === 'pull' ? body.reading.typed : ''));
-    tap('Enter the tape');
+    press('Enter the tape');
     await screen.findByText(/^Tape, A to the middle of hole 1/);
     typeReading(fromA!);
-    tap(/^Read it/);
+    press(/^Read it/);
     await screen.findByText(/One pull does not fix the middle of hole 1/);
-    tap('Enter the tape');
+    press('Enter the tape');
     await screen.findByText(/^Tape, B to the middle of hole 1/);
     typeReading(fromB!);
-    tap(/^Read it/);
+    press(/^Read it/);
     await screen.findByText(/^The middle of hole 1 lies .* from the planned centre\. Post 1 fits, with/);
     expect(heading()).toBe(`Hole ${FIRST} is in: deep and wide enough, unchecked`);
     expect((await job.log()).slice(-2).map(({ body }) => body.kind)).toEqual(['pull', 'pull']);

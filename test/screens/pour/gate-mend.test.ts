@@ -51,6 +51,23 @@ describe('what is missing at a gate', () => {
     expect(names('inspection')).toEqual(['inspection']);
   });
 
+  test('what measures too tight is dug, not ticked; a gap that nobody measured is ticked', () => {
+    const tight: GateItem = { item: 'room', green: false, text: 'Too tight.', measured: true };
+    expect(missingItems({ open: false, items: [tight] })[0]?.mend).toEqual({ by: 'phase', phase: 'dig' });
+    expect(red('room')[0]?.mend).toMatchObject({ by: 'tick', item: 'room' });
+    expect(names('set', 'room')).toEqual(['set']);
+  });
+
+  test('each item of the job’s own has its own tick; a short post is mended on the plan', () => {
+    const ask = (asked: string): GateItem => ({ item: 'asked', green: false, text: asked, asked });
+    const items = missingItems({ open: false, items: [ask('sleeve'), ask('bolts')] });
+    expect(items.map(({ mend }) => mend)).toEqual([
+      { by: 'tick', item: 'asked', asked: 'sleeve', words: 'Sleeve' },
+      { by: 'tick', item: 'asked', asked: 'bolts', words: 'Bolts' },
+    ]);
+    expect(red('bought')[0]?.mend).toEqual({ by: 'phase', phase: 'plan' });
+  });
+
   test('one trouble in the way of two items is told once', () => {
     const items = (['position', 'checked'] as const).map((item) => ({ item, green: false, text: 'Same' }));
     expect(missingItems({ open: false, items })).toHaveLength(1);
