@@ -6,11 +6,11 @@ export interface ListedTape {
   readonly level: number;
   /** How much higher one end is than the other, never negative; null where the heights do not tell. */
   readonly rise: number | null;
-  /** Along the slope, √(level² + rise²); null where the rise is not known, or the tape too short for it. */
+  /** Along the slope, √(level² + rise²); null where the rise is not known. */
   readonly slope: number | null;
 }
 
-/** One hole of the pull list. */
+/** One hole of the pull list. `withinTape`: held level, and along the slope where the rise is known. */
 export interface ListedHole extends Omit<HolePulls, 'fromA' | 'fromB'> {
   readonly tapes: readonly [ListedTape, ListedTape];
 }
@@ -32,12 +32,15 @@ export function pullList({ pulls, order, rise, reach }: PullListAsked): ListedHo
     const found = pulls.get(hole);
     if (!found) return [];
     const { fromA, fromB, ...rest } = found;
-    const tape = (from: 'A' | 'B', level: number) => listedTape(from, level, rise(from, hole), reach);
-    return [{ ...rest, tapes: [tape('A', fromA), tape('B', fromB)] }];
+    const tapes = [listedTape('A', fromA, rise('A', hole)), listedTape('B', fromB, rise('B', hole))] as const;
+    const withinTape = tapes.every(({ level, slope }) => (slope ?? level) <= reach);
+    return [{ ...rest, tapes, withinTape }];
   });
 }
 
-function listedTape(from: 'A' | 'B', level: number, rise: number | null, reach: number): ListedTape {
-  const along = rise === null ? null : Math.hypot(level, rise);
-  return { from, level, rise, slope: along !== null && along <= reach ? along : null };
-}
+const listedTape = (from: 'A' | 'B', level: number, rise: number | null): ListedTape => ({
+  from,
+  level,
+  rise,
+  slope: rise === null ? null : Math.hypot(level, rise),
+});

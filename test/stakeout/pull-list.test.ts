@@ -29,8 +29,9 @@ describe('the pull list', () => {
     expect(listed(12)[1]!.tapes[0]).toEqual({ from: 'A', level: FROM_A, rise: 12, slope: 13 });
   });
 
-  test('names no length along the slope that the tape does not have', () => {
-    expect(listed(12, 12.9)[1]!.tapes[0]).toMatchObject({ level: FROM_A, slope: null });
-    expect(listed(12, 13)[1]!.tapes[0]).toMatchObject({ slope: 13 });
+  test('a hole is beyond a tape that is too short for it as it lies', () => {
+    expect(listed(null, 5)[1]!.withinTape).toBe(true);
+    expect(listed(12, 13)[1]!.withinTape).toBe(true);
+    expect(listed(12, 12.9)[1]!.withinTape).toBe(false);
   });
 });

@@ -1,5 +1,5 @@
-import type { PlanPoint } from '../../geometry/point.ts';
 import type { RigidMotion } from '../../geometry/rigid.ts';
+import type { Instruments } from '../../job/plan-schema.ts';
 import { groundOf } from '../../judge/situation.ts';
 import { small } from '../../judge/words.ts';
 import { type LaidLine, layPlan } from '../../plan/index.ts';
@@ -33,7 +33,7 @@ export function PlacePreview({ choice, lines }: PlacePreviewProps) {
       <PlanDrawing
         title={`${plan.name}, A and B, with how well each hole will be fixed`}
         units={plan.units}
-        {...drawnChoice(choice, situation.holes)}
+        {...drawnChoice(choice, situation.holes, plan.instruments)}
         lines={(lines ?? groundOf(situation).lines).map((line) => drawnLine(line))}
       />
       <p>{unbroken([worstWords(choice, plan.units), flattest].filter((text) => text !== '').join(' '))}</p>
@@ -50,22 +50,15 @@ function motionOf({ a, b }: StakeChoice, units: Units): RigidMotion | null {
 type Holes = ReturnType<typeof useJobBook>['situation']['holes'];
 
 /** In the plan frame, where the choice is made. */
-function drawnChoice({ a, b, perHole }: StakeChoice, holes: Holes): Drawn {
-  const crossings = new Map(perHole.map(({ hole, crossing }) => [hole, crossing]));
+function drawnChoice({ a, b }: StakeChoice, holes: Holes, instruments: Instruments): Drawn {
   return {
     stakes: { a, b },
     front: Math.PI / 2,
-    holes: holes.map((hole) => ({
-      ...hole,
-      state: 'planned',
-      ...ellipseAt(hole.place, a, b, crossings.get(hole.label)),
-    })),
+    holes: holes.map((hole) => {
+      const ellipse = expectedEllipse(hole.place, a, b, instruments);
+      return { ...hole, state: 'planned', ...(ellipse ? { ellipse } : {}) };
+    }),
   };
-}
-
-function ellipseAt(place: PlanPoint, a: PlanPoint, b: PlanPoint, crossing: Crossing | undefined) {
-  const ellipse = crossing ? expectedEllipse(place, a, b, crossing) : null;
-  return ellipse ? { ellipse } : {};
 }
 
 /** Every hole with how good two tapes will make it. */

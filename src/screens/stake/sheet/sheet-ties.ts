@@ -32,7 +32,7 @@ export function stringsPart(view: JobView, { plan }: JobStrings, drawing: SheetD
   const [first] = plan.strings;
   const doubts = plan.strings.flatMap((string) =>
     string.nails.flatMap((nail) => {
-      const words = nailDoubtWords(nail, string, units);
+      const words = nailDoubtWords(nail, string, units, view.inHand);
       return words === null ? [] : [`Nail ${nail.label}: ${words}`];
     }),
   );

@@ -52,6 +52,7 @@ export function StringSheet({ view, strings, string, onClose }: StringSheetProps
     return { nail, thing, task: nailTask(situation, present, thing, nail) };
   });
   const next = nails.find(({ task }) => task !== 'done');
+  const doubt = next && nailDoubtWords(next.nail, shown, units, situation.inHand);
   const [from, to] = nails.map(({ thing }) => thing);
   if (pull) return <PullFlow pull={pull} how={how} onClose={() => setPull(null)} />;
   if (mark && from && to)
@@ -70,7 +71,7 @@ export function StringSheet({ view, strings, string, onClose }: StringSheetProps
         <strong>{standsForWords(shown, view.ground)}</strong>
       </p>
       {next ? <NailTapes {...next} /> : <StringMarks view={view} string={shown} onRead={setMark} />}
-      {next && nailDoubtWords(next.nail, shown, units) && <p>{nailDoubtWords(next.nail, shown, units)}</p>}
+      {doubt && <p>{doubt}</p>}
       <PlanDrawing
         title={`${view.plan.name}, string ${string.label}`}
         units={units}

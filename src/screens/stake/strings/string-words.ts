@@ -71,7 +71,12 @@ export function sagWords({ length, sag }: LaidString, units: Units): string {
 }
 
 /** Where a nail goes, where its tapes do not tell it well. */
-export function nailDoubtWords(nail: NailPlace, string: LaidString, units: Units): string | null {
+export function nailDoubtWords(
+  nail: NailPlace,
+  string: LaidString,
+  units: Units,
+  inHand: TapeInHand | null,
+): string | null {
   const { withinTape, crossing } = nail.pulls;
   if (withinTape && crossing.grade !== 'poor') return null;
   const why = withinTape
@@ -80,10 +85,10 @@ export function nailDoubtWords(nail: NailPlace, string: LaidString, units: Units
   const first = nail === string.nails[0];
   const mark = first ? string.marks[0] : string.marks.at(-1);
   if (!mark || string.standsFor.what === 'faces') return `${why} Measure off the string for the centres.`;
-  const beyond = first ? mark.at : string.length - mark.at;
+  const away = formatLength(readingOn(inHand, first ? mark.at : string.length - mark.at), units);
   return string.marks.length > 1
-    ? `${why} Stretch the string over the nails in the stakes, and drive ${nail.label} where it lies, ${formatLength(beyond, units)} beyond stake ${mark.hole}.`
-    : `${why} Measure ${formatLength(beyond, units)} from stake ${mark.hole}.`;
+    ? `${why} Stretch the string over the nails in the stakes, and drive ${nail.label} where it lies, ${away} beyond stake ${mark.hole}.`
+    : `${why} Measure ${away} from stake ${mark.hole}.`;
 }
 
 /** `Strings S1 and S6 cross over it at 67°.` */

@@ -1,5 +1,6 @@
 import { expect } from 'vitest';
 import type { Situation } from '../../../../src/judge/situation.ts';
+import { lengthBy } from '../../../../src/measure/index.ts';
 import { parseLength, stepOf, type Units } from '../../../../src/units/index.ts';
 
 /** Texts that were printed for one hole's two tapes. */
@@ -40,7 +41,7 @@ export function expectPlaces(
   for (const { hole, fromA, fromB } of printed) {
     const site = places.get(hole)!;
     const tape = (text: string, stake: 'A' | 'B') => {
-      const read = readBack(text, units);
+      const read = lengthBy(situation.inHand, readBack(text, units));
       if (how === 'level') return { level: read, half: stepOf(units) / 2 };
       const rise = heights.get(`ground:${hole}`)! - heights.get(`stake:${stake}`)!;
       const level = Math.sqrt(read ** 2 - rise ** 2);

@@ -124,6 +124,14 @@ test('200 plans of scattered holes, on level ground and on slopes, in every unit
   }
 });
 
+test('a tape that reads short and has a bent end finds the same places, told what it must read', () => {
+  const red = { label: 'Red', nominal: metres(50), actual: metres(50.04), zero: metres(0.013) };
+  const plan = ringPlan({ count: 9, pier: true }, { instruments: { ...LONG.instruments, tapes: [red] } });
+  const situation = onSlope(plan, { grade: 0.2, way: 2 });
+  expect(situation.inHand!.tape.label).toBe('Red');
+  holds(situation, UNITS);
+});
+
 test('a reading that is off by one step is told from one that is right', () => {
   const situation = onSlope(ringPlan({}, LONG), { grade: 0.1, way: 1 });
   const [first, ...rest] = onScreen(situation, pullRows(situation, false)).level;
