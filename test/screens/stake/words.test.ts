@@ -9,6 +9,7 @@ import {
   stationWords,
 } from '../../../src/screens/stake/hole-words.ts';
 import {
+  flattestWords,
   lieWords,
   placeWords,
   signed,
@@ -160,13 +161,29 @@ describe('where A and B go', () => {
   });
 });
 
+describe('the flattest crossing', () => {
+  const at = (hole: string, degrees: number) => ({
+    hole,
+    crossing: { angle: degrees * DEGREE, drms: 0.003, worstAxis: 0.003, grade: 'good' } as const,
+    withinTape: true,
+  });
+
+  test('is told where it is not that of the worst hole', () => {
+    const [worst, flattest] = [at('2', 69), at('6', 121)];
+    expect(flattestWords({ perHole: [at('1', 90), worst, flattest], worst })).toBe(
+      'The flattest crossing is 121°, at hole 6.',
+    );
+    expect(flattestWords({ perHole: [at('1', 90), worst, at('6', 110)], worst })).toBe('');
+    expect(flattestWords({ perHole: [], worst: null })).toBe('');
+  });
+});
+
 describe('the ellipse that two equal tapes give', () => {
   const instruments = { ...samplePlan.instruments, tapeErrorPerMetre: 0 };
   const sigma = instruments.tapeError.m;
 
   test('is a circle where they cross squarely, 2.73 σ long at 30° (derived, not published)', () => {
-    const square = crossingAt({ x: 0, y: 0 }, { x: 5, y: 0 }, { x: 0, y: 5 }, instruments);
-    const round = expectedEllipse({ x: 0, y: 0 }, { x: 5, y: 0 }, { x: 0, y: 5 }, square)!;
+    const round = expectedEllipse({ x: 0, y: 0 }, { x: 5, y: 0 }, { x: 0, y: 5 }, instruments)!;
     expect(round.semiMajor / sigma).toBeCloseTo(1, 6);
     expect(round.semiMinor / sigma).toBeCloseTo(1, 6);
     const half = 15 * DEGREE;
@@ -174,10 +191,23 @@ describe('the ellipse that two equal tapes give', () => {
       { x: number; y: number },
       { x: number; y: number },
     ];
-    const sharp = expectedEllipse({ x: 0, y: 0 }, a, b, crossingAt({ x: 0, y: 0 }, a, b, instruments))!;
+    const sharp = expectedEllipse({ x: 0, y: 0 }, a, b, instruments)!;
     expect(sharp.semiMajor / sigma).toBeCloseTo(2.732, 3);
     // Long across the tapes: both run along x, so along y.
     expect(Math.abs(Math.sin(sharp.bearing))).toBeCloseTo(1, 6);
+  });
+
+  test('agrees with the crossing where one tape is longer, and its error greater', () => {
+    const far = { ...samplePlan.instruments, tapeErrorPerMetre: 0.0005 };
+    const [at, a, b] = [
+      { x: 1, y: 2 },
+      { x: -3, y: -4 },
+      { x: 20, y: 3 },
+    ] as const;
+    const { semiMajor, semiMinor } = expectedEllipse(at, a, b, far)!;
+    const { worstAxis, drms } = crossingAt(at, a, b, far);
+    expect(semiMajor).toBeCloseTo(worstAxis, 12);
+    expect(Math.hypot(semiMajor, semiMinor)).toBeCloseTo(drms, 12);
   });
 
   test('does not exist in line with both', () => {
@@ -186,6 +216,6 @@ describe('the ellipse that two equal tapes give', () => {
       { x: 1, y: 0 },
       { x: 2, y: 0 },
     ];
-    expect(expectedEllipse(at!, a!, b!, crossingAt(at!, a!, b!, instruments))).toBeNull();
+    expect(expectedEllipse(at!, a!, b!, instruments)).toBeNull();
   });
 });

@@ -255,3 +255,44 @@ describe('what points at something', () => {
     expect(nails[0]!.label!.left).toBeGreaterThan(nails[0]!.at.x);
   });
 });
+
+describe('lines on the ground', () => {
+  const holes = grid(3, 2);
+  const wall = {
+    name: 'House',
+    from: { x: -1, y: 4 },
+    to: { x: 5, y: 4 },
+    wall: true,
+    barred: 'left',
+  } as const;
+  const boundary = { name: 'Boundary', from: { x: 6, y: 0 }, to: { x: 6, y: 1 }, wall: false } as const;
+  const laid = (...lines: NonNullable<Drawn['lines']>) => layOut({ holes, lines }, WIDTH, HEIGHT);
+
+  test('a wall ends at its two points, and a boundary runs on to the edge', () => {
+    const { ground, view } = laid(wall, boundary);
+    const [house, edge] = ground;
+    expect(house!.line.from).toEqual(view.spot(wall.from));
+    expect(house!.line.to).toEqual(view.spot(wall.to));
+    expect([edge!.line.from.y, edge!.line.to.y].sort((p, q) => p - q)).toEqual([0, view.height]);
+    expect(ground.map(({ label }) => label !== null)).toEqual([true, true]);
+  });
+  test('strokes lean off a line on the side that is barred', () => {
+    const { ground, view } = laid(wall);
+    const { strokes, line } = ground[0]!;
+    expect(strokes.length).toBeGreaterThan(5);
+    // Left of a person who walks to the right is up, and y runs downwards.
+    for (const { from, to } of strokes) {
+      expect(from.y).toBeCloseTo(line.from.y, 9);
+      expect(to.y).toBeLessThan(from.y);
+    }
+    expect(view.spot({ x: 0, y: 9 }).y).toBeLessThan(line.from.y);
+    expect(laid(boundary).ground[0]!.strokes).toEqual([]);
+  });
+  test('one near by is brought into view, one far off does not make all the rest small', () => {
+    const plain = laid();
+    expect(laid(boundary).view.pxPerMetre).toBeLessThan(plain.view.pxPerMetre);
+    const far = laid({ ...boundary, from: { x: 400, y: 0 }, to: { x: 400, y: 1 } });
+    expect(far.view.pxPerMetre).toBe(plain.view.pxPerMetre);
+    expect(far.ground).toEqual([]);
+  });
+});
