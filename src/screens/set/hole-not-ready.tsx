@@ -6,7 +6,7 @@ import { isReady } from './hole-ready.ts';
 /** Before a post goes into a hole that is not fit for it: once it stands, the hole is dug no deeper. */
 export function HoleNotReady({ hole }: { readonly hole: HoleAssessment }) {
   if (isReady(hole)) return null;
-  const { at, depth, width } = hole.dug;
+  const { at, depth, width, room } = hole.dug;
   if (at === null)
     return (
       <Caution title={`hole ${hole.hole} is not dug`}>
@@ -17,8 +17,8 @@ export function HoleNotReady({ hole }: { readonly hole: HoleAssessment }) {
     );
   return (
     <Caution title={`hole ${hole.hole} is not ready`}>
-      {[depth, width]
-        .filter(({ verdict }) => verdict !== 'in')
+      {[depth, width, room]
+        .filter(({ verdict, quantity }) => (quantity === 'room' ? verdict === 'out' : verdict !== 'in'))
         .map(({ quantity, why }) => (
           <p key={quantity}>{unbroken(why)}</p>
         ))}

@@ -77,11 +77,17 @@ function StandCard({ step, hole, plan, how }: CardOf<'stand'>) {
   );
 }
 
-/** What was met in the hole and nobody has decided on: it is said before a post stands in it. */
+/** What nobody has decided on yet: it is said before a post stands in the hole. */
 function Undecided({ hole }: Pick<SetCardProps, 'hole'>) {
-  const item = hole.pourGate.items.find((each) => each.item === 'obstruction');
-  if (hole.dug.obstruction === null || !item || item.green) return null;
-  return <Problem text={`No decision is logged. ${item.text}`} />;
+  if (hole.dug.at === null) return null;
+  const waiting = hole.pourGate.items.filter(({ decision }) => decision);
+  return (
+    <>
+      {waiting.map(({ item, text }) => (
+        <Problem key={item} text={`No decision is logged. ${text}`} />
+      ))}
+    </>
+  );
 }
 
 function PullCard({ step, hole, plan, how }: CardOf<'pull'>) {
