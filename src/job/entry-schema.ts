@@ -155,7 +155,7 @@ export const LaidBySchema = v.variant('on', [
     on: v.literal('pegs'),
     baseline: v.pipe(LengthSchema, v.description('A to B as pulled, level')),
     pegs: v.pipe(
-      v.tuple([
+      v.strictTuple([
         v.strictObject({ hole: LabelSchema, ...PulledSchema.entries }),
         v.strictObject({ hole: LabelSchema, ...PulledSchema.entries }),
       ]),
