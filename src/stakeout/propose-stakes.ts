@@ -24,7 +24,8 @@ export interface StakeWishes {
  * walked downhill. What costs no more than a hundredth is then taken for convenience: A–B along the plan's own lines, and
  * after that half a hundredth for places in round numbers.
  *
- * Where the tape is too short for any pair, the tape is taken to be longer; the choice then says so in its objections.
+ * Where the tape is too short for any pair, the tape is taken to be longer; where the ground leaves no place at all, the pair
+ * that breaks its rules least is given. The choice then says so in its objections.
  *
  * @returns plan frame; null for a plan without holes
  */
@@ -35,14 +36,21 @@ export function proposeStakes(
 ): StakeChoice | null {
   if (holes.length === 0) return null;
   const around = surroundingsOf(holes);
-  let reach = Math.min(instruments.tapeLength.m, longestPull);
-  let found = search(around, costOf(holes, instruments, reach, lines), units);
-  while (found.cost >= RULED_OUT && reach < LONGEST_TAPE) {
-    reach *= LONGER;
-    found = search(around, costOf(holes, instruments, reach, lines), units);
-  }
-  const { a, b } = placesOf(found.stakes);
+  const within = (reach: number) => search(around, costOf(holes, instruments, reach, lines), units);
+  const reach = Math.min(instruments.tapeLength.m, longestPull);
+  const first = within(reach);
+  const { a, b } = placesOf((first.cost < RULED_OUT ? first : (longer(within, reach) ?? first)).stakes);
   return judgeStakes(a, b, holes, instruments, units, lines);
+}
+
+/** What the shortest tape that does would give; null where no tape would, and it is the ground that leaves no place. */
+function longer(within: (reach: number) => Found, reach: number): Found | null {
+  if (within(LONGEST_TAPE).cost >= RULED_OUT) return null;
+  for (let next = reach * LONGER; next < LONGEST_TAPE; next *= LONGER) {
+    const found = within(next);
+    if (found.cost < RULED_OUT) return found;
+  }
+  return within(LONGEST_TAPE);
 }
 
 /** A tape that is too short is taken to be longer by this factor, until it does. */

@@ -151,6 +151,8 @@ describe('the ground against A and B', () => {
     ];
     const choice = proposeStakes(holes, instruments, { units: 'm', lines: yard })!;
     expect(choice.objections.length).toBeGreaterThan(0);
+    // It is not for want of tape, and no reason to go far away.
+    for (const { x, y } of [choice.a, choice.b]) expect(Math.hypot(x, y)).toBeLessThan(15);
   });
   it('a hole under the house is no reason to leave the others', () => {
     const some = holesOf(
