@@ -68,9 +68,24 @@ export interface Shift {
 export function shiftsSincePour(view: JobView, hole: string): Shift[] {
   const pour = view.book.pours(hole).at(-1);
   if (!pour) return [];
-  const places = new Map(view.entries.map((entry, index) => [entry.id, isSince(pour, entry, index)]));
-  const late = (id: string) => places.get(id) === true;
+  const places = placesIn(view);
+  const late = (id: string) => {
+    const at = places.get(id);
+    const entry = at === undefined ? undefined : view.entries[at];
+    return entry !== undefined && isSince(pour, entry, at!);
+  };
   return [...movedTapes(view, hole, late), ...movedFaces(view, hole, late)];
+}
+
+/** Where each entry stands among those of the log, worked out once though every poured hole asks. */
+const known = new WeakMap<JobView, ReadonlyMap<string, number>>();
+
+function placesIn(view: JobView): ReadonlyMap<string, number> {
+  const before = known.get(view);
+  if (before) return before;
+  const places = new Map(view.entries.map(({ id }, index) => [id, index]));
+  known.set(view, places);
+  return places;
 }
 
 function movedTapes(view: JobView, hole: string, late: (id: string) => boolean): Shift[] {

@@ -3,7 +3,7 @@ import { dugAt } from './dug.ts';
 import { countedItem, green, isDecided, red, tickItem, undecided } from './gate.ts';
 import { leastCover, type RoomJudgement } from './room.ts';
 import { decisionText } from './room-words.ts';
-import { lengthsOf } from './supplies.ts';
+import { lengthOf } from './supplies.ts';
 import { after, countedTick } from './ticks.ts';
 import type { GateItem } from './types.ts';
 import { type JobView, middleOf, postOf, stands } from './view.ts';
@@ -40,7 +40,10 @@ export function roomItem(view: JobView, hole: string, { room, middle }: RoomJudg
 
 /** A post that was bought too short does not reach its top, however well it stands. Nothing where nobody said what was bought. */
 export function boughtItem(view: JobView, hole: string): GateItem[] {
-  const post = lengthsOf(view).find((each) => each.hole === hole);
+  const { supplies } = view.plan;
+  const planned = view.holes.find(({ label }) => label === hole);
+  if (!planned || (!supplies?.bought && !supplies?.boughtFor)) return [];
+  const post = lengthOf(view, planned);
   if (!post || post.bought === null) return [];
   const plain = thingName(postOf(hole), view.plan);
   const name = capital(plain);

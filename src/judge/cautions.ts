@@ -1,7 +1,7 @@
 import { requiredDepthOf } from '../build/index.ts';
 import type { Section } from '../plan/hole.ts';
 import { formatLength, METRES_PER_FOOT, METRES_PER_INCH } from '../units/index.ts';
-import { groundAt, lengthsOf } from './supplies.ts';
+import { groundAt, lengthOf } from './supplies.ts';
 import type { JobView } from './view.ts';
 import { listWords } from './words.ts';
 
@@ -78,10 +78,11 @@ const KILOGRAMS_PER_POUND = 0.45359237;
 
 /** About how heavy a post is, where one person should not raise it alone; empty of light ones, and of piers. */
 export function liftWords(view: JobView, hole: string): string {
-  const section = view.holes.find(({ label }) => label === hole)?.section;
-  const post = lengthsOf(view).find((each) => each.hole === hole);
+  const planned = view.holes.find(({ label }) => label === hole);
+  const post = planned ? lengthOf(view, planned) : null;
   const length = post?.bought ?? post?.needed ?? null;
-  if (section?.kind !== 'post' || length === null) return '';
+  if (planned?.section.kind !== 'post' || length === null) return '';
+  const { section } = planned;
   const heavy = section.width * section.depth * length * WET_WOOD;
   if (heavy <= ONE_PERSON_KG) return '';
   const metric = view.plan.units === 'm' || view.plan.units === 'mm';

@@ -16,6 +16,14 @@ export function guessWords(view: JobView, thing: Thing): string {
   return [riseWords(view, thing, pulls), leanWords(view, pulls)].filter((words) => words !== '').join(' ');
 }
 
+/** Whether a tape touched a post above the ground while its own lean is not read: its foot is then a guess. */
+export const restsOnGuessedLean = (view: JobView, post: Thing): boolean =>
+  view
+    .pullsOf(post)
+    .flatMap(({ result }) => view.pullBodies.get(result.entry) ?? [])
+    .flatMap(({ body }) => [body.from, body.to])
+    .some((end) => thingKey(end.thing) === thingKey(post) && leanIsGuessed(view, end));
+
 function riseWords(view: JobView, thing: Thing, pulls: readonly EntryOf<'pull'>[]): string {
   const others = pulls
     .filter(({ body }) => riseIsGuessed(view, body))

@@ -18,10 +18,13 @@ export function plumbReaderOf({ entries, plan }: JobView): PlumbReader {
 /** A level may seem to err by so many of its own sigmas and be true. */
 const FOUND_FROM = 2;
 
+/** Whether a level is known to be out of true. */
+export const isFound = ({ slope, sigma }: Pick<LevelError, 'slope' | 'sigma'>): boolean =>
+  Math.abs(slope) > FOUND_FROM * sigma;
+
 /** What turning a level showed of it, and what follows. */
 export function levelErrorWords({ plan: { units } }: JobView, { slope, sigma, turns }: LevelError): string {
   const times = turns === 1 ? 'once' : turns === 2 ? 'twice' : `${turns} times`;
-  if (Math.abs(slope) <= FOUND_FROM * sigma)
-    return `Turned end for end ${times}, this level shows no error of its own.`;
+  if (!isFound({ slope, sigma })) return `Turned end for end ${times}, this level shows no error of its own.`;
   return `By itself this level shows a top ${leanWords(slope, units)} too far ${slope > 0 ? 'out' : 'in'} with its marked end up, as turning it ${times} tells: that is taken off.`;
 }

@@ -5,6 +5,7 @@ import { sideName, thingName, turningOf } from '../job/words.ts';
 import type { SitedHole } from '../plan/hole.ts';
 import { sideBearing } from '../plan/index.ts';
 import { formatLength, METRES_PER_FOOT, stepOf, type Units } from '../units/index.ts';
+import { isFound, plumbReaderOf } from './level-error.ts';
 import type { Judgement, LevelReading, PlumbNudge } from './types.ts';
 import { type JobView, pointOf, postOf } from './view.ts';
 import { moveWords, small } from './words.ts';
@@ -53,22 +54,40 @@ export function levelsWhenRight(view: JobView, hole: SitedHole): LevelReading[] 
   if (hole.section.kind !== 'post') return [];
   const lean = pointOf(view, postOf(hole.label))?.lean?.perMetre ?? null;
   const over = levelLength(view, hole.label);
+  const error = plumbReaderOf(view).errorOf(over);
+  // Held with its marked end up a level out of true shows its own error on a post that is plumb.
+  const shows = error && isFound(error) ? error.slope * over : 0;
   return FACES.map((side) => {
     const now = lean && over * dot(lean, unit(sideBearing(hole.facing, side)));
-    return { side, over, gap: 0, now, words: levelWords(view, hole.label, side, over, now) };
+    const words = levelWords(view, { hole: hole.label, side, over, shows, now });
+    return { side, over, gap: Math.abs(shows), now, words };
   });
 }
 
 /** Two side by side give the lean. */
 const FACES: readonly Side[] = ['front', 'left'];
 
+interface LevelShown {
+  readonly hole: string;
+  readonly side: Side;
+  readonly over: number;
+  /** Past the face, out positive, of a post that is plumb: nothing, or the level's own error. */
+  readonly shows: number;
+  readonly now: number | null;
+}
+
 /** `Level on the outer face: bubble in the middle, no gap over 4′ 0″; now the top leans 1/4″ out`. */
-function levelWords(view: JobView, hole: string, side: Side, over: number, now: number | null): string {
+function levelWords(view: JobView, { hole, side, over, shows, now }: LevelShown): string {
   const { units } = view.plan;
   const face = sideName(side, turningOf(view.plan, hole));
-  const right = `Level on the ${face} face: bubble in the middle, no gap over ${formatLength(over, units)}`;
+  const finest = stepOf(units === 'm' ? 'mm' : units) / 2;
+  const own = Math.abs(shows) < finest ? null : `${small(shows, units)} ${shows > 0 ? 'out' : 'in'}`;
+  const right =
+    own === null
+      ? `Level on the ${face} face: bubble in the middle, no gap over ${formatLength(over, units)}`
+      : `Level on the ${face} face, its marked end up: it shows the top ${own} over ${formatLength(over, units)}, by its own error`;
   if (now === null) return right;
-  if (Math.abs(now) < stepOf(units === 'm' ? 'mm' : units) / 2) return `${right}, as now`;
+  if (Math.abs(now) < finest) return `${right}, as now`;
   return `${right}; now the top leans ${small(now, units)} ${now > 0 ? 'out' : 'in'}`;
 }
 

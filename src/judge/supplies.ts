@@ -61,6 +61,14 @@ function workOut(view: JobView): PostLength[] {
   );
 }
 
+/** The same of one hole; null for a pier, which is not bought. */
+export function lengthOf(view: JobView, hole: Hole): PostLength | null {
+  const { plan } = view;
+  if (hole.section.kind !== 'post') return null;
+  const spare = (plan.supplies?.spare ?? usualSpare(plan.units)).m;
+  return postLengths([toBuy(view, hole)], spare, plan.supplies?.stock ?? usualStock(plan.units))[0] ?? null;
+}
+
 function toBuy(view: JobView, { label, top }: Hole) {
   const { rules } = view.plan;
   const dug = view.book.dug(label).at(-1)?.entry.body;

@@ -53,7 +53,7 @@ export interface LevelReading {
   readonly side: Side;
   /** Length of the level, metres. */
   readonly over: number;
-  /** Gap that brings the bubble to the middle once the post is right, metres; 0 for a post that is to be plumb. */
+  /** Gap that brings the bubble to the middle once the post is right, metres: 0, but for a level that is out of true. */
   readonly gap: number;
   /** As measured, out positive, metres; null where the lean is not known. */
   readonly now: number | null;

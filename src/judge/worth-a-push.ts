@@ -1,5 +1,6 @@
 import type { Covariance } from '../measure/types.ts';
 import { chanceWithin, chanceWithinDisc, principalAxes } from './chance.ts';
+import { HALF_WIDTH_95 } from './normal.ts';
 import type { Judgement } from './types.ts';
 import { IN_FROM } from './verdict.ts';
 
@@ -21,9 +22,26 @@ const BETTER_BY = 0.05;
  */
 const SURE_FROM = 0.99;
 
-/** In, and guarded, and so near the edge that it may well be out all the same. */
-export const isOnlyJustIn = ({ verdict, checked, chance }: Judgement): boolean =>
-  verdict === 'in' && checked && chance !== null && chance < SURE_FROM;
+/**
+ * In, and guarded, and so near the edge that it may well be out all the same, though readings as good as these would be sure of a
+ * post on its mark.
+ */
+export function isOnlyJustIn({
+  quantity,
+  verdict,
+  checked,
+  chance,
+  uncertainty,
+  tolerance,
+}: Judgement): boolean {
+  if (verdict !== 'in' || !checked || chance === null || uncertainty === null) return false;
+  const sigma = uncertainty / HALF_WIDTH_95;
+  const onMark = quantity === 'level' ? chanceWithin(0, sigma, tolerance) : inDisc(tolerance, sigma ** 2);
+  return chance < SURE_FROM && onMark >= SURE_FROM;
+}
+
+/** Rayleigh: the chance that a plane error, alike every way, lies within a radius. */
+const inDisc = (radius: number, variance: number): number => -Math.expm1(-(radius ** 2) / (2 * variance));
 
 /** Halvings of the search: a tolerance of a foot to less than a thousandth of a millimetre. */
 const HALVINGS = 20;
@@ -31,7 +49,7 @@ const HALVINGS = 20;
 /**
  * Whether what is unsure is worth a push. A push ends off its aim by the doubt of the readings that told the way, and by the hand;
  * what is then measured is off by the doubt of those readings besides. In is what lies so far inside that the chance is
- * `IN_FROM`. Along the worst direction, for which the chances are those of a disc (Rayleigh).
+ * `IN_FROM`.
  *
  * @param chance of being within tolerance, as it stands
  * @param hand one sigma, each way
@@ -44,7 +62,6 @@ export function worthAPush(
 ): boolean {
   const sigma = principalAxes(covariance).major;
   const round = { xx: sigma * sigma, xy: 0, yy: sigma * sigma };
-  const inDisc = (radius: number, variance: number) => -Math.expm1(-(radius ** 2) / (2 * variance));
   const within = calledIn((off) => chanceWithinDisc({ x: off, y: 0 }, round, tolerance), tolerance);
   return isWorth(chance, {
     callsIn: inDisc(within, 2 * sigma ** 2 + hand ** 2),

@@ -134,8 +134,10 @@ export class Builder extends Readings {
       });
     } else if (step.part === 'plumb') {
       const nudge = set.plumbNudge;
-      if (!nudge) throw new RangeError(`${hole} is to be tilted, and nobody says which way`);
-      const by = scale(unit(nudge.bearing), nudge.distance / nudge.over);
+      // Where readings are doubted the card says only: until the bubble is in the middle on two faces.
+      const by = nudge
+        ? scale(unit(nudge.bearing), nudge.distance / nudge.over)
+        : scale(this.#yard.postOf(hole).lean, -1);
       this.#yard.push(hole, {
         foot: this.#draws.spread(footOfTilt),
         lean: add(by, this.#draws.spread(lean)),

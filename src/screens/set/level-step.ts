@@ -28,10 +28,9 @@ export function levelStep(
 }
 
 /** Out, however often it was read; or so near the edge that it may be, where another height would tell. */
-const isOff = ({ verdict, checked, chance, uncertainty, tolerance }: Judgement, near: boolean): boolean =>
+const isOff = ({ verdict, chance, uncertainty, tolerance }: Judgement, near: boolean): boolean =>
   verdict === 'out' ||
   ((near || verdict === 'unsure') &&
-    checked &&
     uncertainty !== null &&
     worthALift(chance, uncertainty / HALF_WIDTH_95, tolerance));
 

@@ -40,6 +40,7 @@ export function OtherReadings({ view, hole, setup, onFlow, onLog }: OtherReading
         </Button>
       ))}
       <Button onPress={() => onFlow({ take: 'string' })}>Measured off a string</Button>
+      {hole.set.twist && <Button onPress={() => onFlow({ take: 'faces' })}>What each face reads</Button>}
       {SIDES.map((side) => (
         <Button key={side} onPress={() => onFlow({ take: 'plumb', side })}>
           Plumb, {sideName(side, turning)} face

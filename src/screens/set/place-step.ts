@@ -2,6 +2,7 @@ import type { SitePoint } from '../../geometry/point.ts';
 import type { Thing } from '../../job/entry-schema.ts';
 import { thingKey } from '../../job/log.ts';
 import { adviceFor } from '../../judge/advice.ts';
+import { restsOnGuessedLean } from '../../judge/guesses.ts';
 import { possiblePulls, pullsInReach } from '../../judge/possible-pulls.ts';
 import { type PullPlan, pullPlan } from '../../judge/pull-ends.ts';
 import { settling } from '../../judge/settling.ts';
@@ -40,6 +41,8 @@ export function placeStep(
   if (fixing) return { do: 'pull', pull: fixing, why: hole.poured ? AFTER_POUR : null };
   const doubted = doubt();
   if (doubted) return doubted;
+  // Where its foot stands is known once its lean is: nothing is pushed on a guess.
+  if (!hole.poured && restsOnGuessedLean(view, postOf(hole.hole))) return null;
   const move: SetStep | null = left.has('place')
     ? null
     : { do: 'move', part: 'place', nudge, rod: null, why: position.why };

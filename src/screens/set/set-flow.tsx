@@ -7,6 +7,7 @@ import { Opening } from '../opening.tsx';
 import { part } from '../part.ts';
 import { PullFlow, type PullToRead } from '../pull-flow.tsx';
 import { StringFlow } from '../stake/string-flow.tsx';
+import type { FacesSheetProps } from './faces-sheet.tsx';
 import { PlumbFlow } from './plumb-flow.tsx';
 import { StrikeOne } from './strike-one.tsx';
 import type { TwistFlowProps } from './twist-flow.tsx';
@@ -17,12 +18,18 @@ export type OpenFlow =
   | { readonly take: 'string' }
   | { readonly take: 'plumb'; readonly side: Side }
   | { readonly take: 'twist' }
+  | { readonly take: 'faces' }
   | { readonly take: 'strike'; readonly entry: EntryOf<'pull'> }
   | { readonly take: 'rod'; readonly on: HeightPoint; readonly expected: number | null };
 
 const Twist = lazily<TwistFlowProps>(
   part(async () => (await import('./twist-flow.tsx')).TwistFlow),
   ({ hole, onClose }) => <Opening title={`How post ${hole} is turned`} onClose={onClose} />,
+);
+
+const Faces = lazily<FacesSheetProps>(
+  part(async () => (await import('./faces-sheet.tsx')).FacesSheet),
+  ({ hole, onClose }) => <Opening title={`At each face of post ${hole}`} onClose={onClose} />,
 );
 
 export interface SetFlowProps {
@@ -47,6 +54,8 @@ export function SetFlow({ flow, hole, how, setup, view, onClose }: SetFlowProps)
     }
     case 'twist':
       return <Twist view={view} hole={hole} onClose={onClose} />;
+    case 'faces':
+      return <Faces view={view} hole={hole} onClose={onClose} />;
     case 'strike':
       return <StrikeOne view={view} doubted={flow.entry} onClose={onClose} />;
     case 'rod':

@@ -1,15 +1,22 @@
 import type { HoleAssessment } from '../../judge/types.ts';
 import type { JobView } from '../../judge/view.ts';
+import type { Hole } from '../../plan/hole.ts';
 import { isReady } from './hole-ready.ts';
 import type { SetBook } from './set-book.ts';
 import { setStep } from './set-step.ts';
 import type { SetChoices, SetStep } from './step.ts';
 
-/** The pier first, for other heights hang on it; then in the plan's order. */
+/**
+ * The pier first, for other heights hang on it; then the post on the highest ground, which limits how high all can be, and so
+ * down; posts whose ground was not read come last, in the plan's order.
+ */
 export function setOrder(view: JobView): string[] {
   const piers = view.holes.filter(({ section }) => section.kind === 'pier');
   const posts = view.holes.filter(({ section }) => section.kind !== 'pier');
-  return [...piers, ...posts].map(({ label }) => label);
+  const groundAt = ({ label }: Hole) =>
+    view.heights.get(`ground:${label}`)?.height ?? Number.NEGATIVE_INFINITY;
+  const downhill = posts.toSorted((p, q) => (groundAt(p) === groundAt(q) ? 0 : groundAt(q) - groundAt(p)));
+  return [...piers, ...downhill].map(({ label }) => label);
 }
 
 /** The next thing to do about a post. */

@@ -1,7 +1,7 @@
 import { thingName } from '../../job/words.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import type { JobView } from '../../judge/view.ts';
-import { HoleStrip, JudgementTable } from '../../ui/index.ts';
+import { Button, HoleStrip, JudgementTable } from '../../ui/index.ts';
 import { FrameButton } from '../build/frame-button.tsx';
 import { Alarms, Findings } from '../findings.tsx';
 import { HeightsButton } from '../heights/heights-button.tsx';
@@ -79,6 +79,9 @@ function AtPost({ view, hole, step, work }: AtPostProps) {
       {step.do === 'rod' && options}
       <Judged view={view} hole={hole} step={step} />
       {step.do !== 'rod' && options}
+      {hole.set.twist && (step.do === 'stand' || step.do === 'move') && (
+        <Button onPress={() => onFlow({ take: 'faces' })}>What each face reads</Button>
+      )}
       <OtherReadings view={view} hole={hole} setup={memory.setup} onFlow={onFlow} onLog={onLog} />
     </>
   );

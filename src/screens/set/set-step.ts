@@ -1,4 +1,4 @@
-import type { Side } from '../../job/entry-schema.ts';
+import type { EntryOf, Side } from '../../job/entry-schema.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { type JobView, postOf, stands } from '../../judge/view.ts';
 import { doubtStep } from './doubt-step.ts';
@@ -36,6 +36,8 @@ function plumbStep(view: JobView, assessed: HoleAssessment, left: ReadonlySet<Pa
   const unread = PLUMB_ORDER.filter((side) => !fresh.some(({ body }) => body.side === side));
   const lean = unread.find((side) => PLUMB_ORDER.indexOf(side) < FACES_FOR_LEAN);
   if (lean) return { do: 'plumb', side: lean, again: false };
+  const doubted = readOnceInDoubt(view, fresh);
+  if (doubted) return { do: 'plumb', side: doubted, again: true };
   if (set.plumb.verdict === 'out' && !left.has('plumb'))
     return { do: 'move', part: 'plumb', nudge: null, rod: null, why: set.plumb.why };
   if (poured) return null;
@@ -45,4 +47,12 @@ function plumbStep(view: JobView, assessed: HoleAssessment, left: ReadonlySet<Pa
   const near = set.plumb.verdict === 'unsure' || isToMakeSure(view, assessed, set.plumb);
   const push = near && set.plumbNudge?.worthIt === true && !left.has('plumb');
   return push ? { do: 'move', part: 'plumb', nudge: null, rod: null, why: set.plumb.why } : null;
+}
+
+/** A face on which a reading looks misread that was taken once only: it is taken again before anything is pushed on its word. */
+function readOnceInDoubt(view: JobView, readings: readonly EntryOf<'plumb'>[]): Side | null {
+  const once = readings.filter(
+    ({ body }) => readings.filter((other) => other.body.side === body.side).length === 1,
+  );
+  return once.find(({ id }) => view.suspects.has(id))?.body.side ?? null;
 }
