@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { requiredDepthOf } from '../../src/build/index.ts';
+import type { Plan } from '../../src/job/plan-schema.ts';
 import { digGate } from '../../src/judge/dig-gate.ts';
 import { judgePosition } from '../../src/judge/position.ts';
 import type { Gate, GateItem } from '../../src/judge/types.ts';
 import { type FakeMeasured, fakeView, fixAt, pointAt } from './fake-view.ts';
-import { Field, holeStake } from './field.ts';
+import { Field, holeStake, mm, ringPlan } from './field.ts';
 import { itemOf, reds } from './gate-items.ts';
 
 describe('dig gate', () => {
@@ -13,9 +15,11 @@ describe('dig gate', () => {
     readonly measured?: FakeMeasured;
     readonly required?: number | null;
     readonly trouble?: string;
+    /** A plan under which hole 1 lacks depth. */
+    readonly shallow?: Plan;
   }
-  function gate({ log, measured, required = REQUIRED, trouble }: Change = {}): Gate {
-    const field = new Field().site();
+  function gate({ log, measured, required = REQUIRED, trouble, shallow }: Change = {}): Gate {
+    const field = new Field(shallow ?? ringPlan()).site();
     if (log) log(field);
     else ready(field);
     const at = field.placeOf(holeStake('1'));
@@ -30,7 +34,7 @@ describe('dig gate', () => {
       text: required === null ? 'Ask for the frost depth.' : '1000 mm: frost depth.',
       lacks: null,
     };
-    return digGate(view, '1', position, rule, trouble ?? null);
+    return digGate(view, '1', position, shallow ? requiredDepthOf(view.plan, '1') : rule, trouble ?? null);
   }
   function ready(field: Field) {
     field.tick('utilities');
@@ -130,6 +134,40 @@ describe('dig gate', () => {
       },
     });
     expect(reds(again)).toEqual([]);
+  });
+  it('a hole that is to be less deep than the rules ask waits until somebody agrees, since its plan says so', () => {
+    const { rules } = ringPlan();
+    const own = (depth: number) =>
+      ringPlan('mm', { rules, overrides: { '1': { depth: mm(depth), depthWhy: 'ledge' } } });
+    const shut = gate({ shallow: own(600) });
+    expect(reds(shut)).toEqual(['shallower']);
+    expect(itemOf(shut, 'shallower')).toMatchObject({ decision: true });
+    expect(itemOf(shut, 'shallower').text).toMatch(
+      /^Hole 1 has a depth of its own, 600 mm \(ledge\), 400 mm less/,
+    );
+    const agreed = (f: Field) => {
+      ready(f);
+      f.tick('inspection', '1');
+    };
+    expect(reds(gate({ shallow: own(600), log: agreed }))).toEqual([]);
+    const otherwise = gate({
+      shallow: own(600),
+      log: (f) => {
+        agreed(f);
+        f.add({ kind: 'plan', plan: own(500) });
+      },
+    });
+    expect(reds(otherwise)).toEqual(['shallower']);
+    // Another change of the plan does not take the agreement away.
+    const renamed = gate({
+      shallow: own(600),
+      log: (f) => {
+        agreed(f);
+        f.add({ kind: 'plan', plan: { ...own(600), name: 'Another name' } });
+      },
+    });
+    expect(reds(renamed)).toEqual([]);
+    expect(gate({ shallow: own(1200) }).items.map(({ item }) => item)).not.toContain('shallower');
   });
   it('says what depth to dig to', () => {
     expect(itemOf(gate(), 'depth').text).toBe('The hole has to be at least 1000 mm: frost depth.');

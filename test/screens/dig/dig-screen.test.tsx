@@ -249,6 +249,42 @@ describe('the depth', () => {
     );
   });
 
+  test('is taken from the level where it has read both the lip and the bottom', async () => {
+    const rod = (on: HeightPoint, reading: string): Body => ({
+      kind: 'rod',
+      setup: '1',
+      on,
+      reading: inches(reading),
+    });
+    const job = await open(
+      [
+        ...DIGGABLE,
+        dug(FIRST, '3 0'),
+        rod({ point: 'benchmark' }, '4 0'),
+        rod({ point: 'ground', hole: FIRST }, '4 6'),
+        rod({ point: 'bottom', hole: FIRST }, '8 8'),
+      ],
+      FIRST,
+    );
+    press('Log as-dug again');
+    press('From another mark than the lip');
+    await whole();
+    press(/^By the level: 4′.2″$/);
+    typeReading('1 6');
+    press(/^Read it/);
+    choose('Nothing');
+    press('Log it');
+    await vi.waitFor(
+      async () =>
+        expect((await job.log()).at(-1)!.body).toMatchObject({
+          kind: 'dug',
+          depth: { typed: '4′ 2″' },
+          mark: { from: 'level' },
+        }),
+      8000,
+    );
+  });
+
   test('of one hole can be another, with a reason; less than the rules ask then waits for a decision', async () => {
     const job = await open(DIGGABLE);
     press('Another depth for this hole');
