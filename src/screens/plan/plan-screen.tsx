@@ -1,14 +1,16 @@
 import { useState } from 'preact/hooks';
 import type { Plan } from '../../job/plan-schema.ts';
+import { groundOf } from '../../judge/situation.ts';
 import { defaultPlan } from '../../plan/index.ts';
 import { Button, ButtonLink, ChoiceField, PlanDrawing } from '../../ui/index.ts';
 import { BuyButton } from '../build/buy-button.tsx';
-import { stateOf } from '../drawn-site.ts';
+import { drawnLine, stateOf } from '../drawn-site.ts';
 import { useJobBook } from '../job-book.ts';
 import { UNIT_CHOICES } from '../job-choices.ts';
 import { JobFrame } from '../job-frame.tsx';
 import type { PhaseProps } from '../phase-props.ts';
 import { hrefOf } from '../route.ts';
+import { LinesButton } from '../stake/lay/lay-buttons.tsx';
 import { HeightsGroup } from './heights-group.tsx';
 import { HoldsGroup } from './holds-group.tsx';
 import { HoleSheet } from './hole-sheet.tsx';
@@ -63,6 +65,7 @@ function PlanFields({ stands, first }: PlanFieldsProps) {
   const { plan, change, saveAgain } = usePlanEdits(stands);
   const [hole, setHole] = useState(first);
   const labels = new Set(situation.holes.map(({ label }) => label));
+  const lines = groundOf(situation).lines.map((line) => drawnLine(line));
   const fields = { plan, change };
   return (
     <>
@@ -75,6 +78,7 @@ function PlanFields({ stands, first }: PlanFieldsProps) {
           ...planned,
           state: states.get(planned.label) ?? 'planned',
         }))}
+        lines={lines}
         onHole={setHole}
       />
       <ShapeGroup {...fields} />
@@ -87,6 +91,7 @@ function PlanFields({ stands, first }: PlanFieldsProps) {
       <SingleGroup plan={plan} onHole={setHole} />
       <PlanCautions />
       <NameGroup {...fields} />
+      <LinesButton />
       <BuyButton />
       {hole !== null && (labels.has(hole) || Object.hasOwn(plan.overrides, hole)) && (
         <HoleSheet {...fields} hole={hole} onClose={() => setHole(null)} />

@@ -4,6 +4,7 @@ import { useJobBook } from '../job-book.ts';
 import { More } from '../more.tsx';
 import { useOpenPull } from '../open-pull.ts';
 import { useLog } from '../use-log.ts';
+import { LinesButton } from './lay/lay-buttons.tsx';
 import { useMovePlaces } from './move-places.ts';
 import { baselinePull } from './stake-pulls.ts';
 
@@ -30,6 +31,7 @@ export function LineMore() {
         A further stake guards every hole, and tells which stake was knocked when A–B does not fit any more.
       </p>
       <Button onPress={() => movePlaces('further')}>Add stake {nextReferenceLabel('stake', taken)}</Button>
+      <LinesButton />
     </More>
   );
 }

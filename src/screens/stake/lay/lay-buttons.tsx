@@ -17,13 +17,25 @@ const OpenLay = lazily<OpenLayProps>(
   ({ open, onClose }) => <Opening title={TITLES[open]} onClose={onClose} />,
 );
 
+/** Opens the lines on the ground: a boundary, a house, where no stake can stand. */
+export function LinesButton() {
+  const [open, setOpen] = useState(false);
+  const close = () => setOpen(false);
+  return (
+    <>
+      <Button onPress={() => setOpen(true)}>Boundary, house, no-go ground</Button>
+      {open && <OpenLay open="lines" onClose={close} onLaid={close} />}
+    </>
+  );
+}
+
 /** What the ground brings: lines to keep off, and points or stakes that are there already. */
 export function LayButtons({ onLaid }: { readonly onLaid: () => void }) {
   const [open, setOpen] = useState<Open | null>(null);
   const close = () => setOpen(null);
   return (
     <>
-      <Button onPress={() => setOpen('lines')}>Boundary, house, no-go ground</Button>
+      <LinesButton />
       <More label="Something stands already">
         <Button onPress={() => setOpen('stakes')}>Two points are there, such as house corners</Button>
         <Button onPress={() => setOpen('pegs')}>Two of the holes are staked</Button>
