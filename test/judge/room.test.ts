@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { normalNoise } from '../../src/desk/example/noise.ts';
 import type { Plan } from '../../src/job/plan-schema.ts';
 import { assess } from '../../src/judge/assess.ts';
 import { judgeRoom } from '../../src/judge/room.ts';
@@ -127,6 +128,47 @@ describe('the room that a dug hole leaves', () => {
     expect(judge({ unseen: 0.06 }).room).toMatchObject({ verdict: 'in', checked: false });
     expect(judge({ unseen: Number.POSITIVE_INFINITY }).room.checked).toBe(false);
     expect(judge({ widthChecked: false }).room).toMatchObject({ verdict: 'in', checked: false });
+  });
+});
+
+describe('a hole measured with its doubts, many times over (seeded)', () => {
+  const DRAWS = 600;
+  /** By eye and tape, as the judge takes them: the middle marked to 6 mm, its place to 2 mm, the width to 5 mm. */
+  const [MARK, PLACE, WIDTH] = [0.006, 0.002, 0.005];
+  /** Drift to the right at which a post of 140 mm has so much beside it in a hole of 400 mm. */
+  const driftFor = (cover: number) => Math.sqrt((0.2 - cover) ** 2 - 0.07 ** 2) - 0.07;
+
+  function shareIn(cover: number): number {
+    const noise = normalNoise(11);
+    const drift = driftFor(cover);
+    const field = new Field().site().dig('1', 1020, 400);
+    field.pull(stake('A'), dugHole('1'));
+    const read = () => noise(Math.hypot(MARK, PLACE));
+    let inside = 0;
+    for (let i = 0; i < DRAWS; i++) {
+      const at = new Field()
+        .site()
+        .off(dugHole('1'), drift + read(), read())
+        .placeOf(dugHole('1'));
+      const width = 0.4 + noise(WIDTH);
+      const view = fakeView(field, { points: [pointAt(dugHole('1'), fixAt(at, PLACE))] });
+      const sited = view.sited.get('1')!;
+      const dug = view.book.dug('1').map((placed) => ({
+        ...placed,
+        entry: { ...placed.entry, body: { ...placed.entry.body, width: mm(width * 1000) } },
+      }));
+      const seen = { ...view, book: { ...view.book, dug: () => dug } };
+      if (judgeRoom(seen, sited, true).room.verdict === 'in') inside++;
+    }
+    return inside / DRAWS;
+  }
+
+  it('with just what is asked is called in at most one time in twenty, and luck', () => {
+    // Three sigma of a share of 5 % in 600 draws.
+    expect(shareIn(0.05)).toBeLessThanOrEqual(0.05 + 3 * Math.sqrt((0.05 * 0.95) / DRAWS));
+  });
+  it('with 25 mm to spare is called in nearly always', () => {
+    expect(shareIn(0.075)).toBeGreaterThan(0.9);
   });
 });
 
