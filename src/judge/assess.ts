@@ -11,7 +11,7 @@ import { pullThatTells } from './next-pull.ts';
 import { pullSequence } from './pull-sequence.ts';
 import { assessLines, lineFindings } from './setback.ts';
 import { shapeFinding } from './shape.ts';
-import { groundOf, type Situation, situate } from './situation.ts';
+import { groundLinesOf, type Situation, situate } from './situation.ts';
 import { topsOf } from './tops.ts';
 import type { Assessment, Finding, HoleAssessment, PullAssessment } from './types.ts';
 import { type JobView, postOf, readingsOfTheBook, stands, viewOf } from './view.ts';
@@ -39,7 +39,7 @@ export function assessSituation(situation: Situation): Assessment {
   const levels = nextHeights(best, holes);
   const nextPulls = [...(moved?.tells ?? []), ...sequence.pulls];
   const shape = shapeFinding(best, wrongPosts(best, holes));
-  const ground = groundOf(situation);
+  const ground = groundLinesOf(situation);
   const lines = assessLines(best, ground, holes);
   return {
     ...EMPTY,

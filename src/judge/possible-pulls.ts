@@ -16,7 +16,7 @@ export interface PossiblePull {
   readonly ray: Ray;
   /** How often the same two things were pulled already: a fresh line guards better than the same one again. */
   readonly before: number;
-  /** Whether nothing stands in the way; asked last, for it looks at every post. */
+  /** Whether neither a post nor a house stands in the way; asked last, for it looks at every post. */
   readonly open: () => boolean;
 }
 
@@ -47,7 +47,7 @@ export function pullsInReach(view: JobView, thing: Thing, at: SitePoint): Possib
         fromAt: fix.place,
         ray: rayOf(view, fix, at),
         before: before.get(thingKey(from)) ?? 0,
-        open: () => !blocked(fix.place, at, besides(standing, from, thing)),
+        open: () => !blocked(fix.place, at, besides(standing, from, thing), view.walls),
       },
     ];
   });

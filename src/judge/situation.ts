@@ -54,7 +54,7 @@ export function situate(log: readonly Entry[]): Situation {
 }
 
 /** Lines on the ground, in the plan frame; those that are told from A and B lie by where these stand. */
-export function groundOf({
+export function groundLinesOf({
   plan,
   holes,
   laid,

@@ -6,11 +6,11 @@ import type { Plan } from '../job/plan-schema.ts';
 import type { TapeInHand } from '../measure/taped.ts';
 import type { Measured, MeasuredHeight, MeasuredPoint, Moves, PullResult } from '../measure/types.ts';
 import type { Hole, SitedHole } from '../plan/hole.ts';
-import type { LaidPlan } from '../plan/index.ts';
+import type { LaidPlan, LineInPlace } from '../plan/index.ts';
 import { type Book, bookOf } from './book.ts';
 import { named } from './leave-out.ts';
 import { believedMoves, type Shaken, shakenBy } from './shaken.ts';
-import type { Situation } from './situation.ts';
+import { groundLinesOf, type Situation } from './situation.ts';
 import type { Ground } from './words.ts';
 
 /** What tells of heights. */
@@ -37,6 +37,8 @@ export interface JobView {
   readonly inHand: TapeInHand | null;
   readonly ground: Ground;
   readonly sited: ReadonlyMap<string, SitedHole>;
+  /** Walls of houses, through which no tape goes; site frame. */
+  readonly walls: readonly LineInPlace[];
   /** Current points, by `thingKey`. */
   readonly points: ReadonlyMap<string, MeasuredPoint>;
   readonly heights: ReadonlyMap<string, MeasuredHeight>;
@@ -105,6 +107,7 @@ function gather(situation: Situation): JobView | null {
     inHand,
     ground: groundOf(plan, laid),
     sited: new Map((laid?.holes ?? []).map((hole) => [hole.label, hole])),
+    walls: wallsOf(situation),
     ...lookupsOf(measured, pullBodies),
     levelled: new Map(
       [...ofKind(entries, 'rod'), ...ofKind(entries, 'difference')].map((entry) => [entry.id, entry]),
@@ -173,6 +176,14 @@ function otherEnds(
 }
 
 const UNTURNED: RigidMotion = { turn: 0, shift: { x: 0, y: 0 } };
+
+function wallsOf(situation: Situation): LineInPlace[] {
+  const { laid } = situation;
+  if (!laid) return [];
+  return groundLinesOf(situation)
+    .lines.filter(({ kind }) => kind === 'house')
+    .map((wall) => ({ ...wall, from: toSite(laid.motion, wall.from), to: toSite(laid.motion, wall.to) }));
+}
 
 function groundOf(plan: Plan, laid: LaidPlan | null): Ground {
   const motion = laid?.motion ?? UNTURNED;

@@ -7,17 +7,23 @@ import type { Plan } from '../job/plan-schema.ts';
 import { formatLength, ok, type Problem, type Result, refuse } from '../units/index.ts';
 import type { Hole } from './hole.ts';
 
-/** A line on the ground where it lies. Plan frame, metres. */
-export interface LaidLine {
+/** A line on the ground where it lies, in any frame. Metres. */
+export interface LineInPlace {
   readonly name: string;
   /** A house is a wall between its two points, with the house behind it; the others run on beyond them. */
   readonly kind: GroundLine['kind'];
-  readonly from: PlanPoint;
-  readonly to: PlanPoint;
+  readonly from: Vec;
+  readonly to: Vec;
   /** Least distance of posts and of the deck's edge; null where none is asked for. */
   readonly keep: number | null;
   /** Where no stake can stand, of a person who walks from `from` to `to`; of a wall, where the house is. */
   readonly noStakes: 'left' | 'right' | null;
+}
+
+/** The same in the plan frame. */
+export interface LaidLine extends LineInPlace {
+  readonly from: PlanPoint;
+  readonly to: PlanPoint;
 }
 
 /** Where A and B stand, for places that are told from them. */
@@ -131,7 +137,7 @@ function awayFrom({ from, to }: Pick<LaidLine, 'from' | 'to'>, holes: readonly H
 }
 
 /** Distance of a place to the left of a line, of a person who walks from its first point to its second; metres. */
-export const leftOf = ({ from, to }: Pick<LaidLine, 'from' | 'to'>, at: Vec): number =>
+export const leftOf = ({ from, to }: Pick<LineInPlace, 'from' | 'to'>, at: Vec): number =>
   cross(subtract(to, from), subtract(at, from)) / distance(from, to);
 
 /** Mean of the holes' places. */

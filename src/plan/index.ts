@@ -6,6 +6,7 @@ export {
   type GroundLines,
   groundLines,
   type LaidLine,
+  type LineInPlace,
   layLine,
   leftOf,
   type StandingStakes,

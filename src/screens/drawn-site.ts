@@ -3,7 +3,7 @@ import { toSite } from '../geometry/rigid.ts';
 import type { PullEnd, Thing } from '../job/entry-schema.ts';
 import { thingKey } from '../job/log.ts';
 import { thingName } from '../job/words.ts';
-import { groundOf, type Situation } from '../judge/situation.ts';
+import { groundLinesOf, type Situation } from '../judge/situation.ts';
 import type { HoleAssessment } from '../judge/types.ts';
 import type { LaidLine } from '../plan/index.ts';
 import type { Drawn, DrawnHole, DrawnLine, DrawnPull, HoleLook, HoleState } from '../ui/index.ts';
@@ -55,7 +55,7 @@ export function drawnSite(
   );
   const stakes = stakePlaces(situation);
   const references = referencePlaces(situation);
-  const lines = groundOf(situation).lines.map((line) =>
+  const lines = groundLinesOf(situation).lines.map((line) =>
     drawnLine(line, (place) => (laid ? toSite(laid.motion, place) : place)),
   );
   return {

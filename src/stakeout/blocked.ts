@@ -1,12 +1,21 @@
 import { cross, dot, length, subtract, type Vec } from '../geometry/point.ts';
-import type { Section, SitedHole } from '../plan/index.ts';
+import type { LineInPlace, Section, SitedHole } from '../plan/index.ts';
+import { wallBetween } from './ground.ts';
 
 /** A tape needs this much room beside a post that it passes: an inch, a tape's width. */
 const PASSING = 0.025;
 
-/** Whether a tape pulled straight from `p` to `q` meets something that stands in one of `holes`. */
-export function blocked(p: Vec, q: Vec, holes: readonly SitedHole[]): boolean {
-  return holes.some(({ site, section }) => distanceToSegment(site, p, q) < reach(section) + PASSING);
+/** Whether a tape pulled straight from `p` to `q` meets something that stands in one of `holes`, or a house behind one of `walls`. */
+export function blocked(
+  p: Vec,
+  q: Vec,
+  holes: readonly SitedHole[],
+  walls: readonly LineInPlace[] = [],
+): boolean {
+  return (
+    holes.some(({ site, section }) => distanceToSegment(site, p, q) < reach(section) + PASSING) ||
+    wallBetween(walls, p, q) !== undefined
+  );
 }
 
 /** Farthest that a section reaches from its centre. */

@@ -1,11 +1,11 @@
 import { distance, dot, subtract, type Vec } from '../geometry/point.ts';
-import { type LaidLine, leftOf } from '../plan/index.ts';
+import { type LineInPlace, leftOf } from '../plan/index.ts';
 
 /** A nail in the face of a wall or at its corner is not under the house, nor is a tape along it: an inch. */
 const GIVE = 0.025;
 
 /** Metres by which a stake stands where it cannot, across the line that bars it; 0 where it can stand. */
-export function barredBy(line: LaidLine, at: Vec): number {
+export function barredBy(line: LineInPlace, at: Vec): number {
   if (line.noStakes === null) return 0;
   const depth = beyond(line, at);
   if (line.kind !== 'house') return Math.max(0, depth);
@@ -14,9 +14,9 @@ export function barredBy(line: LaidLine, at: Vec): number {
 }
 
 /** Metres beyond the line, on the side where no stake can stand; negative on the other. */
-const beyond = (line: LaidLine, at: Vec): number => (line.noStakes === 'left' ? 1 : -1) * leftOf(line, at);
+const beyond = (line: LineInPlace, at: Vec): number => (line.noStakes === 'left' ? 1 : -1) * leftOf(line, at);
 
-function alongWall({ from, to }: LaidLine, at: Vec): { station: number; run: number } {
+function alongWall({ from, to }: LineInPlace, at: Vec): { station: number; run: number } {
   const run = distance(from, to);
   return { station: dot(subtract(at, from), subtract(to, from)) / run, run };
 }
@@ -25,7 +25,7 @@ function alongWall({ from, to }: LaidLine, at: Vec): { station: number; run: num
  * Metres of a straight tape that would run through the house: what lies behind its wall and between the wall's two ends,
  * however deep the house is. 0 for other lines, over which a tape goes.
  */
-export function runThrough(line: LaidLine, p: Vec, q: Vec): number {
+export function runThrough(line: LineInPlace, p: Vec, q: Vec): number {
   if (line.kind !== 'house' || line.noStakes === null) return 0;
   const [one, other] = [alongWall(line, p), alongWall(line, q)];
   // Clipped against each side of the house in turn (Liang and Barsky's clipping, from memory).
@@ -45,5 +45,5 @@ export function runThrough(line: LaidLine, p: Vec, q: Vec): number {
 }
 
 /** Which wall a tape meets between two places, if any does. */
-export const wallBetween = (lines: readonly LaidLine[], p: Vec, q: Vec): LaidLine | undefined =>
+export const wallBetween = (lines: readonly LineInPlace[], p: Vec, q: Vec): LineInPlace | undefined =>
   lines.find((line) => runThrough(line, p, q) > 0);

@@ -69,6 +69,21 @@ describe('possiblePulls', () => {
     field.set('P').pullsTo(post('P'), [A, B]);
     expect(from(field, '1')).not.toContain('4');
   });
+  it('do not go through a house', () => {
+    const at = (right: number, front: number) =>
+      ({ by: 'plan', right: mm(right), front: mm(front) }) as const;
+    const house = {
+      name: 'House',
+      kind: 'house',
+      from: at(-3900, -4000),
+      to: at(3900, -4000),
+      noStakes: 'right',
+    } as const;
+    const open = ring(new Field(ringPlan('mm')).site(), '1', '5');
+    const walled = ring(new Field(ringPlan('mm', { lines: [house] })).site(), '1', '5');
+    expect(from(open, '1').sort()).toEqual(['5', 'A', 'B']);
+    expect(from(walled, '1')).toEqual(['5']);
+  });
   it('stay within the tape', () => {
     const { instruments } = ringPlan();
     const short = ringPlan('mm', { instruments: { ...instruments, tapeLength: mm(5000) } });

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Plan } from '../../job/plan-schema.ts';
-import { groundOf } from '../../judge/situation.ts';
+import { groundLinesOf } from '../../judge/situation.ts';
 import { defaultPlan } from '../../plan/index.ts';
 import { Button, ButtonLink, ChoiceField, PlanDrawing } from '../../ui/index.ts';
 import { BuyButton } from '../build/buy-button.tsx';
@@ -65,7 +65,7 @@ function PlanFields({ stands, first }: PlanFieldsProps) {
   const { plan, change, saveAgain } = usePlanEdits(stands);
   const [hole, setHole] = useState(first);
   const labels = new Set(situation.holes.map(({ label }) => label));
-  const lines = groundOf(situation).lines.map((line) => drawnLine(line));
+  const lines = groundLinesOf(situation).lines.map((line) => drawnLine(line));
   const fields = { plan, change };
   return (
     <>

@@ -2,7 +2,7 @@ import { useMemo, useState } from 'preact/hooks';
 import type { Thing } from '../../job/entry-schema.ts';
 import { thingName } from '../../job/words.ts';
 import { stakeName } from '../../judge/moved-words.ts';
-import { groundOf } from '../../judge/situation.ts';
+import { groundLinesOf } from '../../judge/situation.ts';
 import { capital, listWords } from '../../judge/words.ts';
 import { placeOf } from '../../plan/index.ts';
 import {
@@ -114,7 +114,7 @@ function Gives({ choice, thing, units }: GivesProps) {
           ? { stakes: { a: placeOf(situation.site.a), b: placeOf(situation.site.b) } }
           : {})}
         references={[{ label, place: at }]}
-        lines={groundOf(situation).lines.map((line) => drawnLine(line))}
+        lines={groundLinesOf(situation).lines.map((line) => drawnLine(line))}
       />
       <p>{paysWords(choice, situation.holes.length, name)}</p>
     </section>
@@ -145,7 +145,7 @@ function askedOf(situation: Situation): ReferenceAsked | null {
     holes,
     instruments: plan.instruments,
     units: plan.units,
-    lines: groundOf(situation).lines,
+    lines: groundLinesOf(situation).lines,
   };
 }
 

@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'preact/hooks';
 import type { PlanPlace } from '../../job/place-schema.ts';
 import type { Plan } from '../../job/plan-schema.ts';
-import { groundOf } from '../../judge/situation.ts';
+import { groundLinesOf } from '../../judge/situation.ts';
 import { listWords } from '../../judge/words.ts';
 import type { Hole, LaidLine } from '../../plan/index.ts';
 import { judgeStakes, proposeStakes, type StakeChoice } from '../../stakeout/index.ts';
@@ -27,7 +27,7 @@ export interface PlaceCardProps {
 export function PlaceCard({ onClose }: PlaceCardProps) {
   const { situation } = useJobBook();
   const { plan, holes, site } = situation;
-  const lines = useMemo(() => groundOf(situation).lines, [situation]);
+  const lines = useMemo(() => groundLinesOf(situation).lines, [situation]);
   const best = useMemo(() => (plan ? proposal(plan, holes, lines) : null), [plan, holes, lines]);
   const [own, setOwn] = useState(false);
   const { failed, log } = useLog();

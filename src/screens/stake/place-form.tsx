@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { PlanPlace } from '../../job/place-schema.ts';
-import { groundOf } from '../../judge/situation.ts';
+import { groundLinesOf } from '../../judge/situation.ts';
 import { placeOf } from '../../plan/index.ts';
 import { compareStakes, judgeStakes, type StakeChoice } from '../../stakeout/index.ts';
 import { Button, Problem, PullRow } from '../../ui/index.ts';
@@ -45,7 +45,7 @@ export function PlaceForm({ best, onUse, onBack }: PlaceFormProps) {
       holes,
       plan.instruments,
       plan.units,
-      groundOf(situation).lines,
+      groundLinesOf(situation).lines,
     );
   const use = () => {
     setAsked(places === null);

@@ -1,6 +1,6 @@
 import type { RigidMotion } from '../../geometry/rigid.ts';
 import type { Instruments } from '../../job/plan-schema.ts';
-import { groundOf } from '../../judge/situation.ts';
+import { groundLinesOf } from '../../judge/situation.ts';
 import { small } from '../../judge/words.ts';
 import { type LaidLine, layPlan } from '../../plan/index.ts';
 import type { Crossing, StakeChoice } from '../../stakeout/index.ts';
@@ -34,7 +34,7 @@ export function PlacePreview({ choice, lines }: PlacePreviewProps) {
         title={`${plan.name}, A and B, with how well each hole will be fixed`}
         units={plan.units}
         {...drawnChoice(choice, situation.holes, plan.instruments)}
-        lines={(lines ?? groundOf(situation).lines).map((line) => drawnLine(line))}
+        lines={(lines ?? groundLinesOf(situation).lines).map((line) => drawnLine(line))}
       />
       <p>{unbroken([worstWords(choice, plan.units), flattest].filter((text) => text !== '').join(' '))}</p>
       {motion && <p>{unbroken(lieWords(motion, plan.units))}</p>}

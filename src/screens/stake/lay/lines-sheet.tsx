@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { GroundLine } from '../../../job/place-schema.ts';
-import { groundOf } from '../../../judge/situation.ts';
+import { groundLinesOf } from '../../../judge/situation.ts';
 import { Button, PlanDrawing, Problem, Sheet } from '../../../ui/index.ts';
 import { unbroken } from '../../../ui/unbroken.ts';
 import { drawnLine } from '../../drawn-site.ts';
@@ -20,7 +20,7 @@ export function LinesSheet({ onClose }: { readonly onClose: () => void }) {
   const { plan, holes, laid, measured } = situation;
   if (!plan) return null;
   const lines = plan.lines ?? [];
-  const ground = groundOf(situation);
+  const ground = groundLinesOf(situation);
   const stakes = laid && { motion: laid.motion, baseline: measured?.baseline?.length ?? laid.baseline };
   const save = (at: number) => (line: GroundLine | null) => {
     const next = line
