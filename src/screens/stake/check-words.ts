@@ -1,3 +1,4 @@
+import { listWords } from '../../judge/words.ts';
 import { type CheckSet, NOTICED, type PlannedPull } from '../../stakeout/index.ts';
 import { formatSmall, type Units } from '../../units/index.ts';
 import type { Present } from './present.ts';
@@ -26,20 +27,23 @@ export function guardProgress(set: CheckSet, present: Present, units: Units): st
 }
 
 const whatShows = ({ unguarded }: CheckSet, units: Units): string =>
-  `every hole${exceptWords(unguarded)}: a misreading of ${formatSmall(NOTICED, units)} in any one pull shows.`;
+  `${guardedHoles(unguarded)}: a misreading of ${formatSmall(NOTICED, units)} in any one pull shows.`;
 
-function toGo({ guarding }: CheckSet, present: Present): string {
-  const left = guarding.length - readOf(guarding, present);
+/** Of those that guard the holes; where no few do, of all that the tape reaches. */
+function toGo({ guarding, further }: CheckSet, present: Present): string {
+  const asked = guarding.length > 0 ? guarding : further;
+  const left = asked.length - readOf(asked, present);
   return left === 0 ? 'All are read.' : `${left} to go.`;
 }
 
 /** Beyond so many they are counted, not named. */
 const MOST_NAMED = 4;
 
-function exceptWords(unguarded: readonly string[]): string {
-  if (unguarded.length === 0) return '';
-  if (unguarded.length > MOST_NAMED) return ` but ${unguarded.length}`;
-  return ` but ${unguarded.join(', ')}`;
+/** Labels are often numbers: a bare `but 5` could be hole 5 or five holes. */
+function guardedHoles(unguarded: readonly string[]): string {
+  if (unguarded.length === 0) return 'every hole';
+  if (unguarded.length > MOST_NAMED) return `all but ${unguarded.length} of the holes`;
+  return `every hole but ${unguarded.length === 1 ? 'hole' : 'holes'} ${listWords(unguarded)}`;
 }
 
 /** How many of the pulls are read as the stakes stand now. */
