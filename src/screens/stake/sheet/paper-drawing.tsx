@@ -4,6 +4,7 @@ import {
   Footer,
   FrontMark,
   footerOf,
+  GroundLine,
   HoleMark,
   NailDot,
   Outline,
@@ -31,6 +32,9 @@ export function PaperDrawing({ drawing: { title, drawn, width, maxHeight }, unit
       viewBox={`0 0 ${width} ${height}`}
       width={width}
     >
+      {layout.ground.map((line) => (
+        <GroundLine key={line.name} line={line} />
+      ))}
       {layout.stakes && <Baseline {...layout.stakes} text={1} />}
       {layout.references.map(({ name, at }) => (
         <ReferenceStake key={name} label={name} at={at} text={1} />

@@ -1,6 +1,6 @@
 import { pullingWords } from '../../../job/pulling-words.ts';
 import { shapeName } from '../../../job/words.ts';
-import type { Situation } from '../../../judge/situation.ts';
+import { groundLinesOf, type Situation } from '../../../judge/situation.ts';
 import type { Assessment } from '../../../judge/types.ts';
 import { type JobView, viewOf } from '../../../judge/view.ts';
 import type { Drawn } from '../../../ui/index.ts';
@@ -41,7 +41,7 @@ export function stakingSheet(asked: SheetAsked): StakingSheet | null {
     {
       heading: 'Where everything goes',
       drawing: siteDrawing(tiesDrawn(drawn, strings)),
-      sentences: [LEGEND],
+      sentences: [LEGEND, ...(drawn.lines ? [LINES_LEGEND] : [])],
     },
     referencePart(situation, view),
     pullListPart(view, rows, alone),
@@ -53,13 +53,16 @@ export function stakingSheet(asked: SheetAsked): StakingSheet | null {
   return {
     job: view.plan.name,
     head: headWords(asked, view),
-    cautions: cautionsFor(view.plan.units),
+    cautions: [...lineCautions(asked), ...cautionsFor(view.plan.units)],
     parts: parts.filter((part) => part !== null),
   };
 }
 
 const LEGEND =
   'Rings: the centre of each hole. Squares: A, B and further stakes. Thin crosses: the lines of the offset stakes, told hole by hole under Ties. Do not measure off the drawing.';
+
+const LINES_LEGEND =
+  'Dashes that run on: lines on the ground. A heavy line: a wall of a house. Strokes lean to the side on which no stake can stand.';
 
 const siteDrawing = (drawn: Drawn): SheetDrawing => ({ ...WHOLE, title: 'Holes, stakes and ties', drawn });
 const stringsDrawing = (drawn: Drawn): SheetDrawing => ({
@@ -90,6 +93,18 @@ function tapeWords({ inHand, plan }: Pick<JobView, 'inHand' | 'plan'>): string {
   const how = pulled.length === 0 ? '' : `, ${pulled.join(', ')}`;
   return `They are what tape ${inHand.tape.label}${how} must read: no other tape will do.`;
 }
+
+/** Of every line on the ground what is too near it, else what is kept from it; and the lines that are missing on the drawing. */
+function lineCautions({ situation, assessment: { lines } }: SheetAsked): string[] {
+  const missing = groundLinesOf(situation).problems.map(({ text }) => text);
+  const told = lines.flatMap(({ text, short, asSetText, asSetShort }) => [
+    short || text,
+    asSetShort || asSetText,
+  ]);
+  return [...missing, ...told.filter((text) => text !== ''), ...(lines.length > 0 ? [NO_SURVEY] : [])];
+}
+
+const NO_SURVEY = 'Where a line on the ground runs is as it was said: this sheet is no survey of a boundary.';
 
 /** What can hurt, or be lost, with nothing but paper in hand. */
 const cautionsFor = (units: Units): string[] => [

@@ -1,6 +1,7 @@
 // @vitest-environment happy-dom
 import { describe, expect, test } from 'vitest';
 import type { Body } from '../../../../src/job/entry-schema.ts';
+import type { GroundLine } from '../../../../src/job/place-schema.ts';
 import type { Plan } from '../../../../src/job/plan-schema.ts';
 import { assessSituation } from '../../../../src/judge/assess.ts';
 import { situate } from '../../../../src/judge/situation.ts';
@@ -110,6 +111,47 @@ describe('the staking sheet', () => {
       expect(drawing).toBeNull();
       expect(sentences.length).toBeGreaterThan(0);
     }
+  });
+});
+
+describe('lines on the ground', () => {
+  const boundary = (away: string): GroundLine => ({
+    name: 'Boundary',
+    kind: 'boundary',
+    from: { by: 'plan', right: inches(away), front: inches('-10 0') },
+    to: { by: 'plan', right: inches(away), front: inches('10 0') },
+    keep: inches('2 0'),
+    noStakes: 'right',
+  });
+  const withLines = (...lines: GroundLine[]): Body[] => [
+    { kind: 'plan', plan: { ...samplePlan, lines } },
+    ...PLACED.slice(1),
+  ];
+
+  test('are drawn where everything goes, named, with the side on which no stake can stand', () => {
+    const drawing = pageOf(withLines(boundary('16 0'))).querySelector('svg')!;
+    expect(drawing.getAttribute('aria-label')).toContain('Lines on the ground: Boundary.');
+    const [line] = drawing.querySelectorAll('.drawn-ground');
+    expect(line!.textContent).toBe('Boundary');
+    expect(line!.querySelectorAll('.drawn-barred').length).toBeGreaterThan(3);
+    expect(pageOf(PLACED).querySelectorAll('.drawn-ground')).toHaveLength(0);
+  });
+
+  test('what is kept from them stands among the cautions, and what is too near instead, once', () => {
+    const cautions = (lines: GroundLine[]) => sheetOf(withLines(...lines))!.cautions;
+    expect(cautions([boundary('16 0')])[0]).toMatch(
+      /^Boundary, by the plan: post .* must be kept: .* to spare\.$/,
+    );
+    const near = cautions([boundary('10 0')]);
+    expect(near[0]).toMatch(/^Post \d .*Boundary, and 2′ 0″ must be kept\. Move the plan/);
+    expect(near.filter((text) => text.includes('Boundary'))).toHaveLength(1);
+    expect(near[1]).toContain('no survey');
+    expect(sheetOf(PLACED)!.cautions.join(' ')).not.toContain('survey');
+  });
+
+  test('one that cannot be drawn is not left out unsaid', () => {
+    const nowhere = { ...boundary('16 0'), to: boundary('16 0').from };
+    expect(sheetOf(withLines(nowhere))!.cautions[0]).toContain('Boundary');
   });
 });
 
