@@ -52,9 +52,9 @@ export function LineSheet({ line, taken, stakes, onSave, onClose }: LineSheetPro
   const [draft, setDraft] = useState<LineDraft>(() => startLine(line));
   const [told, setTold] = useState<string | null>(null);
   if (!plan) return null;
-  const put = (change: Partial<LineDraft>) => {
+  const edit = (change: (was: LineDraft) => LineDraft) => {
     setTold(null);
-    setDraft((was) => ({ ...was, ...change }));
+    setDraft(change);
   };
   const laid = laidDraft(draft, holes, stakes);
   const finish = async (of: GroundLine | null) => {
@@ -67,7 +67,6 @@ export function LineSheet({ line, taken, stakes, onSave, onClose }: LineSheetPro
     if (laid && !laid.ok) return setTold(laid.problem.text);
     void finish(read.value);
   };
-  const tellings = stakes ? (['plan', 'pulls', 'offset'] as const) : (['plan'] as const);
   return (
     <Sheet
       title={line ? line.name : 'Add a line'}
@@ -86,14 +85,31 @@ export function LineSheet({ line, taken, stakes, onSave, onClose }: LineSheetPro
         </>
       }
     >
+      <LineFields draft={draft} edit={edit} taken={taken} stakes={stakes} />
+    </Sheet>
+  );
+}
+
+interface LineFieldsProps extends Pick<LineSheetProps, 'taken' | 'stakes'> {
+  readonly draft: LineDraft;
+  /** From the draft as it is by then: two fields may be left in one frame. */
+  readonly edit: (change: (was: LineDraft) => LineDraft) => void;
+}
+
+function LineFields({ draft, edit, taken, stakes }: LineFieldsProps) {
+  const { situation } = useJobBook();
+  const { plan, holes } = situation;
+  if (!plan) return null;
+  const put = (change: Partial<LineDraft>) => edit((was) => ({ ...was, ...change }));
+  const laid = laidDraft(draft, holes, stakes);
+  const tellings = stakes ? (['plan', 'pulls', 'offset'] as const) : (['plan'] as const);
+  return (
+    <>
       <ChoiceField
         label={KIND_LABEL}
         value={draft.kind}
         choices={KINDS}
-        onChange={(kind) => {
-          setTold(null);
-          setDraft((was) => withKind(was, kind, taken));
-        }}
+        onChange={(kind) => edit((was) => withKind(was, kind, taken))}
       />
       <TextField label={NAME_LABEL} value={draft.name} maxLength={24} onChange={(name) => put({ name })} />
       {(['from', 'to'] as const).map((end) => (
@@ -103,14 +119,27 @@ export function LineSheet({ line, taken, stakes, onSave, onClose }: LineSheetPro
           units={plan.units}
           tellings={tellings}
           draft={draft[end]}
-          onChange={(change) => {
-            setTold(null);
-            setDraft((was) => ({ ...was, [end]: { ...was[end], ...change } }));
-          }}
+          onChange={(change) => edit((was) => ({ ...was, [end]: { ...was[end], ...change } }))}
         />
       ))}
       {laid && !laid.ok && <Problem text={laid.problem.text} />}
       {laid?.ok && <Sides draft={draft} laid={laid.value} put={put} />}
+      <KeepFields draft={draft} put={put} />
+    </>
+  );
+}
+
+interface PutProps {
+  readonly draft: LineDraft;
+  readonly put: (change: Partial<LineDraft>) => void;
+}
+
+function KeepFields({ draft, put }: PutProps) {
+  const { situation } = useJobBook();
+  const { plan } = situation;
+  if (!plan) return null;
+  return (
+    <>
       <ChoiceField
         label="Posts and the deck’s edge"
         value={draft.asksKeep ? 'keep' : 'free'}
@@ -129,14 +158,12 @@ export function LineSheet({ line, taken, stakes, onSave, onClose }: LineSheetPro
           onChange={(keep) => put({ keep })}
         />
       )}
-    </Sheet>
+    </>
   );
 }
 
-interface SidesProps {
-  readonly draft: LineDraft;
+interface SidesProps extends PutProps {
   readonly laid: LaidLine;
-  readonly put: (change: Partial<LineDraft>) => void;
 }
 
 /** Which side is barred, with the line drawn among the holes: strokes lean off it on that side. */

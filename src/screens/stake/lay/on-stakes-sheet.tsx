@@ -45,13 +45,9 @@ export function OnStakesSheet({ onClose, onLaid }: LaySheetProps) {
   const [draft, setDraft] = useState(START);
   const [asked, setAsked] = useState(false);
   if (!plan) return null;
-  const put = (change: Partial<Draft>) => {
+  const edit = (change: (was: Draft) => Draft) => {
     setAsked(false);
-    setDraft((was) => ({ ...was, ...change }));
-  };
-  const putPlace = (which: 'centre' | 'before') => (change: Partial<PlaceDraft>) => {
-    setAsked(false);
-    setDraft((was) => ({ ...was, [which]: { ...was[which], ...change } }));
+    setDraft(change);
   };
   const read = readDraft(draft);
   const on = read.ok ? layOnStakes(read.value, plan.instruments) : null;
@@ -78,6 +74,27 @@ export function OnStakesSheet({ onClose, onLaid }: LaySheetProps) {
         Call one of them A and the other B: two corners of a house, two stakes, two nails in something firm.
         All lengths level, to the same point each time.
       </p>
+      <OnStakesFields draft={draft} edit={edit} />
+      {on && !on.ok && <Problem text={on.problem.text} />}
+      {on?.ok && <LayPreview on={on.value} />}
+    </Sheet>
+  );
+}
+
+interface OnStakesFieldsProps {
+  readonly draft: Draft;
+  readonly edit: (change: (was: Draft) => Draft) => void;
+}
+
+function OnStakesFields({ draft, edit }: OnStakesFieldsProps) {
+  const { situation } = useJobBook();
+  const { plan } = situation;
+  if (!plan) return null;
+  const put = (change: Partial<Draft>) => edit((was) => ({ ...was, ...change }));
+  const putPlace = (which: 'centre' | 'before') => (change: Partial<PlaceDraft>) =>
+    edit((was) => ({ ...was, [which]: { ...was[which], ...change } }));
+  return (
+    <>
       <LengthField
         label="A to B"
         value={draft.baseline}
@@ -107,9 +124,7 @@ export function OnStakesSheet({ onClose, onLaid }: LaySheetProps) {
           onChange={putPlace('before')}
         />
       )}
-      {on && !on.ok && <Problem text={on.problem.text} />}
-      {on?.ok && <LayPreview on={on.value} />}
-    </Sheet>
+    </>
   );
 }
 
