@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Body } from '../../../../src/job/entry-schema.ts';
 import type { GroundLine } from '../../../../src/job/place-schema.ts';
 import type { Plan } from '../../../../src/job/plan-schema.ts';
+import { thingName } from '../../../../src/job/words.ts';
 import { assessSituation } from '../../../../src/judge/assess.ts';
 import { situate } from '../../../../src/judge/situation.ts';
 import { sheetFile, sheetHtml } from '../../../../src/screens/stake/sheet/sheet-file.ts';
@@ -61,9 +62,21 @@ describe('the staking sheet', () => {
     for (const label of labels) expect(text).toContain(`Hole ${label}`);
   });
 
-  test('says what every check pull must read', () => {
-    for (const { expected } of CHECKS)
-      expect(text.replace(/\u00a0/g, ' ')).toContain(formatLength(expected, 'ft-in-16'));
+  test('says what every check pull must read, each in its own row', () => {
+    const plain = (node: Element) => (node.textContent ?? '').replace(/\u00a0/g, ' ');
+    const part = [...page.querySelectorAll('section')].find(
+      (section) => section.querySelector('h2')!.textContent === 'Check pulls before digging',
+    );
+    const rows = [...part!.querySelectorAll('tbody tr')].map((row) => {
+      const [name, reading] = row.children;
+      return [plain(name!), plain(reading!)];
+    });
+    expect(rows).toEqual(
+      CHECKS.map(({ from, to, expected }) => [
+        `${thingName(from.thing)} to ${thingName(to.thing)}`,
+        formatLength(expected, 'ft-in-16'),
+      ]),
+    );
   });
 
   test('says that B has to stand just so while A–B is not pulled, and what was pulled after', () => {
