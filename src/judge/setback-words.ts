@@ -23,11 +23,14 @@ function governs(
   return { name: thingName(postOf(planned.hole), plan), gap: planned.gap };
 }
 
+/** The edge of a slope is for stakes to mind; posts may stand on both sides of it, unless a distance is asked for. */
+const isOfNoAccount = ({ kind, keep }: LaidLine): boolean => kind === 'other' && keep === null;
+
 /** What a plan keeps from a line, in whole sentences: the nearest post, the deck's edge, and what is to spare or short. */
 export function planText(plan: Plan, line: LaidLine, gaps: Gaps): string {
   const { planned, edge, keep } = gaps;
   const least = governs(plan, gaps);
-  if (!planned || !least) return '';
+  if (!planned || !least || isOfNoAccount(line)) return '';
   const { units } = plan;
   const post = gapWords(units, line, `${thingName(postOf(planned.hole), plan)}, the nearest,`, planned.gap);
   const deck = edge === null ? '' : ` ${capital(gapWords(units, line, DECK_EDGE, edge))}.`;
@@ -39,7 +42,7 @@ export function planText(plan: Plan, line: LaidLine, gaps: Gaps): string {
 export function shortText(plan: Plan, line: LaidLine, gaps: Gaps): string {
   const { keep } = gaps;
   const least = governs(plan, gaps);
-  if (!least || least.gap >= (keep ?? 0) - EXACT) return '';
+  if (!least || isOfNoAccount(line) || least.gap >= (keep ?? 0) - EXACT) return '';
   const where = capital(reachWords(plan.units, line, least.name, least.gap));
   if (keep === null) return `${where}. Move the plan, or put right where that line runs.`;
   return `${where}, and ${formatLength(keep, plan.units)} must be kept. Move the plan or make it smaller, or ask whoever set that distance.`;
@@ -79,6 +82,7 @@ export function asSetText(
   asSet: LineGap,
   counts: { measured: number; of: number },
 ): string {
+  if (isOfNoAccount(line)) return '';
   const { units } = plan;
   const { hole, gap, doubt, checked } = asSet;
   const post = gapWords(units, line, `${thingName(postOf(hole), plan)}, the nearest,`, gap);
@@ -93,7 +97,7 @@ export function asSetText(
 
 /** A post that stands too near a line, whatever the tapes may be off; empty where none is known to. */
 export function shortAsSetText(plan: Plan, line: LaidLine, asSet: LineGap | null): string {
-  if (!asSet || asSet.gap + asSet.doubt >= (line.keep ?? 0)) return '';
+  if (!asSet || isOfNoAccount(line) || asSet.gap + asSet.doubt >= (line.keep ?? 0)) return '';
   const where = reachWords(plan.units, line, thingName(postOf(asSet.hole), plan), asSet.gap);
   const kept = line.keep === null ? '' : `, and ${formatLength(line.keep, plan.units)} must be kept`;
   return `As set, ${where}${kept}: ask whoever set that line before more is built.`;

@@ -246,7 +246,7 @@ export interface LineAssessment {
   readonly asSet: LineGap | null;
   /** So many posts are set and measured. */
   readonly measured: number;
-  /** By the plan, in whole sentences. */
+  /** By the plan, in whole sentences; empty of a line that posts need not mind. */
   readonly text: string;
   /** What is nearer than asked for, or beyond the line, with what to do; empty where nothing is. */
   readonly short: string;

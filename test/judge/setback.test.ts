@@ -58,6 +58,13 @@ describe('what the structure keeps from a line', () => {
       ),
     ]);
   });
+  it('a slope that runs through the plan is for stakes to mind, not for posts, unless a distance is asked for', () => {
+    const slope: GroundLine = { ...boundary(0), name: 'Downhill', kind: 'other', noStakes: 'right' };
+    const field = new Field(plan([slope]));
+    expect(told(field).lines[0]).toMatchObject({ text: '', short: '' });
+    expect(setbacks(field)).toEqual([]);
+    expect(setbacks(new Field(plan([{ ...slope, keep: mm(500) }])))).toHaveLength(1);
+  });
   it('as set is said only of what is measured, and how many are', () => {
     const field = new Field(plan([boundary(6000, 2000)])).site();
     expect(told(field).lines[0]).toMatchObject({ asSet: null, measured: 0, asSetText: '' });

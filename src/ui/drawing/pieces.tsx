@@ -183,7 +183,7 @@ export function GroundLine({
     <g class={wall ? 'drawn-ground drawn-wall' : 'drawn-ground'}>
       <line {...ends(line)} />
       {strokes.map((stroke) => (
-        <line key={stroke.from.x + stroke.from.y} class="drawn-barred" {...ends(stroke)} />
+        <line key={`${stroke.from.x} ${stroke.from.y}`} class="drawn-barred" {...ends(stroke)} />
       ))}
       <LabelText label={label} words={name} />
     </g>

@@ -70,7 +70,11 @@ export function LinesSheet({ onClose }: { readonly onClose: () => void }) {
         />
       )}
       {assessment.lines.map(({ line, text, asSetText }) => (
-        <p key={line}>{unbroken(`${text} ${asSetText}`.trim())}</p>
+        <p key={line}>
+          {unbroken(
+            text === '' ? `${line}: posts can stand on both sides of it.` : `${text} ${asSetText}`.trim(),
+          )}
+        </p>
       ))}
       {ground.waiting.map((name) => (
         <p key={name}>{name} is told from A and B, and these have no place yet.</p>
