@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Builds } from './builds.ts';
+import { Builds, buildsOf } from './builds.ts';
 import { buildBars, buildsPage } from './builds-page.ts';
 import { CUT_KINDS } from './cut-list.ts';
 
@@ -7,8 +7,10 @@ const BUILDS = 20;
 /** So many standard errors short of a bar is a fault, not luck; the seed is fixed. */
 const FAULT = 3;
 
-const builds = new Builds(5);
-while (builds.count < BUILDS) builds.addBuild();
+const SEED = 5;
+const builds = new Builds(SEED);
+const build = buildsOf(SEED);
+while (builds.count < BUILDS) builds.add(build(builds.count));
 
 /** The least share that a true rate of `bar` gives in so many draws, but for bad luck. */
 const leastOf = (bar: number, of: number): number => bar - FAULT * Math.sqrt((bar * (1 - bar)) / of);

@@ -1,7 +1,7 @@
 import { length } from '../../src/geometry/point.ts';
 import { assess } from '../../src/judge/assess.ts';
 import { Builder } from './builder.ts';
-import { CutLists } from './cut-list.ts';
+import { type CutCount, CutLists, countCuts } from './cut-list.ts';
 import { Draws } from './draws.ts';
 import { type StudyPlan, smallPlans } from './plans.ts';
 import { Share } from './share.ts';
@@ -12,6 +12,49 @@ const SEEDS_APART = 1_000_033;
 
 /** Pushes of one post are counted up to so many. */
 export const MOST_COUNTED = 12;
+
+/** What became of one post: plain data, so that one process can tell another. */
+interface PostTally {
+  /** Really so, at the end. */
+  readonly place: boolean;
+  readonly plumb: boolean;
+  readonly height: boolean;
+  /** What the tool says. */
+  readonly calledIn: boolean;
+  readonly pushes: number;
+}
+
+export interface BuildTally {
+  readonly posts: readonly PostTally[];
+  readonly readings: number;
+  readonly ended: boolean;
+  readonly cuts: readonly CutCount[];
+}
+
+/** Sets the jobs of one study by their cards, and looks at what stands. Each build is the same whichever come before it. */
+export function buildsOf(seed: number): (index: number) => BuildTally {
+  const plans = smallPlans(seed);
+  return (index) => {
+    const job = plans[index % plans.length]!;
+    const draws = new Draws(seed * SEEDS_APART + index);
+    const yard = new Yard(job, draws);
+    const { log, nudges, readings, ended } = new Builder(job, yard, draws).build();
+    const posts = assess(log).holes.map(({ hole, set }) => ({
+      ...reallyIn(job, yard, hole),
+      calledIn: set.verdict === 'in',
+      pushes: nudges.get(hole) ?? 0,
+    }));
+    return { posts, readings, ended, cuts: countCuts(log, job, yard).counts };
+  };
+}
+
+function reallyIn({ plan: { tolerances } }: StudyPlan, yard: Yard, label: string) {
+  return {
+    place: yard.offMark(label) <= tolerances.position.m,
+    plumb: length(yard.postOf(label).lean) <= tolerances.plumb,
+    height: Math.abs(yard.offHeight(label)) <= tolerances.level.m,
+  };
+}
 
 /** What became of many builds that followed the cards, beside what was really so at their end. */
 export class Builds {
@@ -34,52 +77,32 @@ export class Builds {
   /** Pushes and readings in all. */
   pushed = 0;
   readings = 0;
-  readonly #plans: readonly StudyPlan[];
 
   constructor(seed: number) {
     this.seed = seed;
-    this.#plans = smallPlans(seed);
   }
 
-  /** Sets the next job by its cards, and looks at what stands. */
-  addBuild(): void {
-    const job = this.#plans[this.count % this.#plans.length]!;
-    const draws = new Draws(this.seed * SEEDS_APART + this.count);
-    const yard = new Yard(job, draws);
-    const { log, nudges, readings, ended } = new Builder(job, yard, draws).build();
-    const labels = job.laid.holes.map(({ label }) => label);
-    const truly = labels.map((label) => reallyIn(job, yard, label));
-    const all = truly.map(({ place, plumb, height }) => place && plumb && height);
-    const called = assess(log).holes.map(({ set }) => set.verdict === 'in');
-    const count = (some: readonly boolean[]) => some.filter(Boolean).length;
-    for (const part of ['place', 'plumb', 'height'] as const)
-      this[part].addJob(count(truly.map((each) => each[part])), labels.length);
-    this.posts.addJob(count(all), labels.length);
-    this.whole.addJob(count(all) === labels.length ? 1 : 0, 1);
-    this.calledIn.addJob(count(called), labels.length);
-    this.inIsIn.addJob(count(all.filter((_, i) => called[i])), count(called));
-    this.ended.addJob(ended ? 1 : 0, 1);
-    this.cuts.addJob(log, job, yard);
-    this.#countWork(
-      labels.map((label) => nudges.get(label) ?? 0),
-      readings,
+  add({ posts, readings, ended, cuts }: BuildTally): void {
+    const count = (is: (post: PostTally) => boolean) => posts.filter(is).length;
+    const isIn = ({ place, plumb, height }: PostTally) => place && plumb && height;
+    for (const part of ['place', 'plumb', 'height', 'calledIn'] as const)
+      this[part].addJob(
+        count((post) => post[part]),
+        posts.length,
+      );
+    this.posts.addJob(count(isIn), posts.length);
+    this.whole.addJob(count(isIn) === posts.length ? 1 : 0, 1);
+    this.inIsIn.addJob(
+      count((post) => post.calledIn && isIn(post)),
+      count(({ calledIn }) => calledIn),
     );
+    this.ended.addJob(ended ? 1 : 0, 1);
+    this.cuts.add(cuts);
+    this.readings += readings;
+    for (const { pushes } of posts) {
+      this.nudges[Math.min(pushes, MOST_COUNTED)]!++;
+      this.pushed += pushes;
+    }
     this.count++;
   }
-
-  #countWork(nudges: readonly number[], readings: number): void {
-    this.readings += readings;
-    for (const times of nudges) {
-      this.nudges[Math.min(times, MOST_COUNTED)]!++;
-      this.pushed += times;
-    }
-  }
-}
-
-function reallyIn({ plan: { tolerances } }: StudyPlan, yard: Yard, label: string) {
-  return {
-    place: yard.offMark(label) <= tolerances.position.m,
-    plumb: length(yard.postOf(label).lean) <= tolerances.plumb,
-    height: Math.abs(yard.offHeight(label)) <= tolerances.level.m,
-  };
 }

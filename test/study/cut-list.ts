@@ -40,25 +40,44 @@ interface Found extends Pick<Figure, 'is' | 'sigma'> {
   readonly step: number;
 }
 
-/** Cut lists held against the posts that they were worked out for. */
+/** What came of one cut list, by kind: how many figures, and how many hold the truth. */
+export interface CutCount {
+  readonly kind: CutKind;
+  readonly of: number;
+  readonly within: number;
+  readonly asTold: number;
+}
+
+/** Holds a job's cut list against the posts that it was worked out for. */
+export function countCuts(
+  log: readonly Entry[],
+  job: StudyPlan,
+  yard: Yard,
+): { counts: CutCount[]; atTop: boolean } {
+  const view = viewOf(situate(log));
+  const built = view && asBuilt(view);
+  if (!view || !built) throw new RangeError(`${job.plan.name} is not laid on its site`);
+  const found = [...frameFound(view, built, job, yard), ...topsFound(view, job, yard)];
+  const counts = CUT_KINDS.map((kind): CutCount => {
+    const all = found.filter((each) => each.kind === kind);
+    return { kind, of: all.length, within: all.filter(isWithin).length, asTold: all.filter(isAsTold).length };
+  });
+  return { counts, atTop: built.posts.some(({ height }) => height > 0) };
+}
+
+/** Many cut lists together. */
 export class CutLists {
   readonly kinds: ReadonlyMap<CutKind, Coverage> = new Map(
     CUT_KINDS.map((kind) => [kind, { within: new Share(), asTold: new Share() }]),
   );
 
-  /** @returns whether the frame is told at the tops of some posts */
-  addJob(log: readonly Entry[], job: StudyPlan, yard: Yard): boolean {
-    const view = viewOf(situate(log));
-    const built = view && asBuilt(view);
-    if (!view || !built) throw new RangeError(`${job.plan.name} is not laid on its site`);
-    const found = [...frameFound(view, built, job, yard), ...topsFound(view, job, yard)];
-    for (const [kind, { within, asTold }] of this.kinds) {
-      const of = found.filter((each) => each.kind === kind);
-      if (of.length === 0) continue;
-      within.addJob(of.filter(isWithin).length, of.length);
-      asTold.addJob(of.filter(isAsTold).length, of.length);
+  add(counts: readonly CutCount[]): void {
+    for (const { kind, of, within, asTold } of counts) {
+      if (of === 0) continue;
+      const coverage = this.kinds.get(kind)!;
+      coverage.within.addJob(within, of);
+      coverage.asTold.addJob(asTold, of);
     }
-    return built.posts.some(({ height }) => height > 0);
   }
 }
 

@@ -20,7 +20,9 @@ export function levelStep(
   const { hole, poured } = assessed;
   const { level } = assessed.set;
   const expected = rodAtTarget(view, hole, setup);
-  const sure = isToMakeSure(view, assessed, level);
+  // Only while the level still stands where it read this top: another set-up for it is not worth the walk.
+  const here = view.book.tops(hole).some(({ body }) => body.setup === setup);
+  const sure = here && isToMakeSure(view, assessed, level);
   const more = needsMore(level) || sure ? readingStep(view, hole, setup, expected) : null;
   if (more) return more;
   if (!isOff(level, sure) || poured || left.has('top')) return null;

@@ -36,7 +36,9 @@ export function SetDrawing({ hole, step }: SetDrawingProps) {
     pulls,
     front,
   });
-  const from = step ? pullsOf(step).flatMap((pull) => [pull.from.thing, pull.to.thing]) : [];
+  // The way to push is what a drawing of a move is for: the post and those next to it.
+  const tapes = step && step.do !== 'move' ? pullsOf(step) : [];
+  const from = tapes.flatMap((pull) => [pull.from.thing, pull.to.thing]);
   const near = zoomed(site, referencePlaces(situation), from);
   const faces = step && live !== null ? touchedFaces(situation, step, live) : [];
   const assessed = new Map(assessment.holes.map((each) => [each.hole, each]));
