@@ -179,7 +179,7 @@ const markWords = ({ from, reading, above }: DepthMark): string =>
     : ` (${lengthWords(reading)} from ${MARK_NAMES[from]}, ${lengthWords(above)} above the lip)`;
 
 /** What one reading of a level came to, as it was read: `plumb`, `top leans out 1/8″`, `top leans in 0.3°`. */
-export function plumbReadWords({ offset, leans, read }: PlumbReading): string {
+function plumbReadWords({ offset, leans, read }: PlumbReading): string {
   if (leans === 'none') return 'plumb';
   if (read?.by === 'degrees') return `top leans ${leans} ${read.degrees}°`;
   if (read?.by === 'bubble') return `top leans ${leans} ${read.marks} ${read.marks === 1 ? 'mark' : 'marks'}`;

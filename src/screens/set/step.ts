@@ -59,7 +59,7 @@ export interface SetChoices {
 export const pouredAt = (view: JobView, hole: string): number => view.book.pours(hole).at(-1)?.index ?? -1;
 
 /** Whoever pushed a post so often to make sure of it has done enough: then in is in. */
-const MOST_TO_MAKE_SURE = 4;
+const MOST_TO_MAKE_SURE = 8;
 
 /** Whether a post that is in only just is to be pushed, to be sure of it: loose, and not pushed for that again and again. */
 export function isToMakeSure(view: JobView, hole: HoleAssessment, judgement: Judgement): boolean {

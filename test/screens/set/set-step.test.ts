@@ -280,6 +280,35 @@ describe('a post in concrete', () => {
   });
 });
 
+describe('what is near the edge', () => {
+  /** Post 1 measured twice from A and from B, so far off its mark on both tapes. */
+  const off = (m: number): Body[] => {
+    const bodies = pulled('1', m, m);
+    return [...bodies, ...bodies.slice(-2)];
+  };
+
+  test('unsure, with no tape left that would settle it: it is pushed nearer, and can be left so', () => {
+    const near = [0.008, 0.01, 0.012, 0.014]
+      .map(off)
+      .filter((bodies) => dayOf(logOf(bodies)).hole('1').set.position.verdict === 'unsure');
+    expect(near).toHaveLength(2);
+    for (const bodies of near) {
+      expect(stepAfter(bodies, '1')).toMatchObject({ do: 'move', part: 'place', nudge: { worthIt: true } });
+      expect(stepAfter(bodies, '1', choices(['place'])).do).toBe('plumb');
+    }
+  });
+
+  test('a foot that was touched above the ground is not pushed before its lean is read', () => {
+    const bodies: Body[] = [...READY, post('1')];
+    for (let i = 0; i < 2; i++) {
+      const { pull } = pullStep(stepAfter(bodies, '1'));
+      const raised = { ...pull, to: { ...pull.to, height: inches('4 0') } };
+      bodies.push(pullOf(raised, pull.expected + 0.05));
+    }
+    expect(nameOf(stepAfter(bodies, '1'))).toBe('plumb front');
+  });
+});
+
 describe('where to go on', () => {
   test('the pier first, then the posts in the plan’s order, and round again', () => {
     const day = dayOf(logOf(READY));
@@ -289,6 +318,18 @@ describe('where to go on', () => {
     expect(nextHole(day.book.view, day.holes, stepsOf(day.book, choices()))).toBe('P');
     expect(nextHole(day.book.view, day.holes, stepsOf(day.book, choices()), 'P')).toBe(order[1]);
     expect(nextHole(day.book.view, day.holes, stepsOf(day.book, choices()), order.at(-1)!)).toBe('P');
+  });
+
+  test('downhill where the ground was read: the highest first, and what was not read last', () => {
+    const rod = (point: 'benchmark' | 'ground', hole: string, reading: string): Body => ({
+      kind: 'rod',
+      setup: '1',
+      on: point === 'ground' ? { point, hole } : { point },
+      reading: inches(reading),
+    });
+    const read = [rod('benchmark', '', '5 0'), rod('ground', '3', '6 0'), rod('ground', '2', '4 0')];
+    const order = setOrder(dayOf(logOf([...READY, ...read])).book.view);
+    expect(order.slice(0, 4)).toEqual(['P', '2', '3', '1']);
   });
 
   test('the reading that is not to be believed first, then the post that is out; never back and forth', () => {
