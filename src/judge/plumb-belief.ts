@@ -9,8 +9,10 @@ import { leanWords } from './words.ts';
 export interface PlumbAsked {
   readonly hole: string;
   readonly side: Side;
-  /** Past the face, out positive, metres per metre. */
-  readonly lean: number;
+  /** As the level shows it, past the face, out positive, metres per metre. */
+  readonly shown: number;
+  /** What of that is the level's own error, where that is known. */
+  readonly own?: number;
 }
 
 /** A lean past a face as it follows from what was read before, with one sigma of what a new reading may be off it. */
@@ -25,14 +27,15 @@ interface Expected {
  *
  * @returns one question; null when the reading is believable
  */
-export function plumbDoubt(view: JobView, asked: PlumbAsked): string | null {
+export function plumbDoubt(view: JobView, { hole, side, shown, own = 0 }: PlumbAsked): string | null {
   const { units } = view.plan;
-  const known = expected(view, asked.hole, asked.side);
-  if (fits(asked.lean, known ?? { lean: 0, sigma: GUESSED_LEAN })) return null;
+  const lean = shown - own;
+  const known = expected(view, hole, side);
+  if (fits(lean, known ?? { lean: 0, sigma: GUESSED_LEAN })) return null;
   if (!known)
-    return `A top ${leanWords(asked.lean, units)} off plumb is more than a post that stands by eye. Read it again, or keep it as read.`;
-  const ought = `By what was read before, this face ought to show ${wayWords(known.lean, units)}.`;
-  const slip = slipWords(view, asked, known);
+    return `A top ${leanWords(lean, units)} off plumb is more than a post that stands by eye. Read it again, or keep it as read.`;
+  const ought = `By what was read before, this face ought to show ${wayWords(known.lean + own, units)}.`;
+  const slip = slipWords(view, { hole, side, lean }, known);
   return [ought, ...(slip ? [slip] : []), 'Read it again, or keep it as read.'].join(' ');
 }
 
@@ -44,7 +47,11 @@ function wayWords(lean: number, units: JobView['plan']['units']): string {
   return words === leanWords(0, units) ? 'plumb' : `the top ${words} ${lean > 0 ? 'out' : 'in'}`;
 }
 
-function slipWords(view: JobView, { hole, side, lean }: PlumbAsked, known: Expected): string | null {
+function slipWords(
+  view: JobView,
+  { hole, side, lean }: Pick<PlumbAsked, 'hole' | 'side'> & { readonly lean: number },
+  known: Expected,
+): string | null {
   if (fits(-lean, known)) return 'Out and in swapped would explain it.';
   const other = SIDES.find((each) => {
     const there = each === side ? null : expected(view, hole, each);

@@ -17,10 +17,10 @@ const SETTLES_FROM = 0.5;
 const BETTER_BY = 0.05;
 
 /**
- * What is in with a smaller chance than this is in only just: one post in twenty so near the edge is out. While it can be pushed
- * it is better made sure of.
+ * What is in with a smaller chance than this is in only just, and is better made sure of while it can be pushed: a post has three
+ * chances to be out, and a frame stands on all its posts.
  */
-const SURE_FROM = 0.99;
+const SURE_FROM = 0.995;
 
 /**
  * In, and guarded, and so near the edge that it may well be out all the same, though readings as good as these would be sure of a

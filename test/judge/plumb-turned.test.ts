@@ -76,12 +76,17 @@ describe('what is said of the level itself', () => {
 
 describe('a plumb reading that is hard to believe', () => {
   const view = viewIn(placed(['front', 8], ['left', -3]));
-  const doubt = (side: Side, lean: number) => plumbDoubt(view, { hole: '1', side, lean: lean / 1000 });
+  const doubt = (side: Side, lean: number) => plumbDoubt(view, { hole: '1', side, shown: lean / 1000 });
 
   it('is believed where it fits', () => {
     expect(doubt('back', -8)).toBeNull();
     expect(doubt('back', -10)).toBeNull();
     expect(doubt('right', 3)).toBeNull();
+  });
+  it('with the level’s own error in it, by what the level ought to show', () => {
+    const asked = { hole: '1', side: 'back', own: 0.006 } as const;
+    expect(plumbDoubt(view, { ...asked, shown: -0.002 })).toBeNull();
+    expect(plumbDoubt(view, { ...asked, shown: -0.008 })).toMatch(/ought to show the top 2 mm in 1 m in/);
   });
   it('out and in swapped is named', () => {
     expect(doubt('back', 8)).toBe(
@@ -93,8 +98,8 @@ describe('a plumb reading that is hard to believe', () => {
   });
   it('without a reading that way only what no post does is asked about', () => {
     const fresh = viewIn(placed());
-    expect(plumbDoubt(fresh, { hole: '1', side: 'front', lean: 0.03 })).toBeNull();
-    expect(plumbDoubt(fresh, { hole: '1', side: 'front', lean: 0.2 })).toMatch(
+    expect(plumbDoubt(fresh, { hole: '1', side: 'front', shown: 0.03 })).toBeNull();
+    expect(plumbDoubt(fresh, { hole: '1', side: 'front', shown: 0.2 })).toMatch(
       /^A top 200 mm in 1 m off plumb is more than a post that stands by eye\./,
     );
   });

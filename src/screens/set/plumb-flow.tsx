@@ -1,24 +1,16 @@
 import { useState } from 'preact/hooks';
 import type { EntryOf, PlumbRead, Side } from '../../job/entry-schema.ts';
 import { type Length, lengthWords, roundedLength } from '../../job/length.ts';
-import { plumbGap } from '../../job/plumb-gap.ts';
 import { sideName, thingName, turningOf } from '../../job/words.ts';
 import { levelErrorWords, plumbReaderOf } from '../../judge/level-error.ts';
 import { plumbDoubt } from '../../judge/plumb-belief.ts';
 import type { JobView } from '../../judge/view.ts';
-import { Button, ButtonRow, Keypad } from '../../ui/index.ts';
-import { lazily } from '../lazily.tsx';
-import { Opening } from '../opening.tsx';
-import { part } from '../part.ts';
-import type { PlumbReadSheetProps } from './plumb-read-sheet.tsx';
+import { Keypad } from '../../ui/index.ts';
+import { Amount, type Asked, type LevelRead } from './plumb-amount.tsx';
 import { DoubtSheet, WaySheet } from './plumb-way-sheet.tsx';
 import { useReading } from './use-reading.tsx';
 
 type Plumb = EntryOf<'plumb'>['body'];
-type Way = Exclude<Plumb['leans'], 'none'>;
-
-/** One reading of a level: what one entry holds of it, or one of two where the level was turned. */
-type LevelRead = Pick<Plumb, 'offset' | 'leans' | 'read'>;
 
 export interface PlumbFlowProps {
   readonly view: JobView;
@@ -78,6 +70,7 @@ export function PlumbFlow({ view, hole, side, last, onClose }: PlumbFlowProps) {
       onAsked={(part) => setAsked((before) => ({ ...before, ...part }))}
       end={turning ? (first ? 'down' : 'up') : error ? 'up' : null}
       error={error && !turning ? levelErrorWords(view, error) : null}
+      own={error && !turning ? error.slope : 0}
       onRead={take}
       onOtherLevel={() => setOtherLevel(true)}
       {...(turning ? {} : { onTurn: () => setTurning(true) })}
@@ -89,18 +82,6 @@ export function PlumbFlow({ view, hole, side, last, onClose }: PlumbFlowProps) {
 /** Shorter than a torpedo level or longer than a plank level is a slip. */
 const LEVEL_LENGTHS = { min: 0.15, max: 4, maxName: 'any level' };
 
-const ReadSheet = lazily<PlumbReadSheetProps>(
-  part(async () => (await import('./plumb-read-sheet.tsx')).PlumbReadSheet),
-  ({ title, onClose }) => <Opening title={title} onClose={onClose} />,
-);
-
-/** What was answered so far: it outlives a reading that could not be saved. */
-interface Asked {
-  readonly leans: Way | null;
-  readonly by: PlumbRead['by'] | 'gap';
-  readonly gapDraft: string;
-}
-
 interface OneWayProps extends Pick<PlumbFlowProps, 'view' | 'hole' | 'side' | 'onClose'> {
   readonly over: Length;
   /** How the level was read last; a gap when null. */
@@ -109,21 +90,34 @@ interface OneWayProps extends Pick<PlumbFlowProps, 'view' | 'hole' | 'side' | 'o
   readonly onAsked: (part: Partial<Asked>) => void;
   /** Which way its marked end has to look; null where that is of no account. */
   readonly end: 'up' | 'down' | null;
-  /** What the level is known to be wrong by. */
+  /** What the level is known to be wrong by, in words; and as it is taken off, out positive, metres per metre. */
   readonly error: string | null;
+  readonly own: number;
   readonly onRead: (read: LevelRead) => unknown;
   readonly onOtherLevel: () => void;
   readonly onTurn?: () => void;
 }
 
 /** The level held one way: which way the top leans, then by how much, then a question back where that is hard to believe. */
-function OneWay({ view, hole, side, over, usual, asked, onAsked, onRead, onClose, ...way }: OneWayProps) {
+function OneWay({
+  view,
+  hole,
+  side,
+  over,
+  usual,
+  asked,
+  onAsked,
+  own,
+  onRead,
+  onClose,
+  ...way
+}: OneWayProps) {
   const { units } = view.plan;
-  const { leans, by, gapDraft } = asked;
+  const { leans } = asked;
   const [doubt, setDoubt] = useState<string | null>(null);
   const face = `the ${sideName(side, turningOf(view.plan, hole))} face of ${thingName({ kind: 'post', hole }, view.plan)}`;
   const doubtOf = (gap: number, leaning: Plumb['leans']) =>
-    plumbDoubt(view, { hole, side, lean: ((leaning === 'in' ? -1 : 1) * gap) / over.m });
+    plumbDoubt(view, { hole, side, shown: ((leaning === 'in' ? -1 : 1) * gap) / over.m, own });
   const plumb: LevelRead = { offset: roundedLength(0, units), leans: 'none' };
   if (doubt)
     return (
@@ -149,38 +143,12 @@ function OneWay({ view, hole, side, over, usual, asked, onAsked, onRead, onClose
         onClose={onClose}
       />
     );
-  if (by !== 'gap')
-    return (
-      <ReadSheet
-        title={`${by === 'degrees' ? 'Degrees' : 'Marks'}, ${face}`}
-        by={by}
-        usual={usual}
-        units={units}
-        check={(read) => doubtOf(plumbGap(read, over.m).m, leans)}
-        onRead={(read) => {
-          const offset = plumbGap(read, over.m);
-          return onRead({ offset, leans: offset.m === 0 ? 'none' : leans, read });
-        }}
-        onGap={() => onAsked({ by: 'gap' })}
-        onClose={() => onAsked({ leans: null })}
-      />
-    );
   return (
-    <Keypad
-      title={`Gap, ${face}`}
-      units={units}
-      hint={`Bubble in the middle: the gap between the level’s ${leans === 'out' ? 'lower' : 'upper'} end and the post, over ${lengthWords(over)}.`}
-      bounds={{ max: over.m, maxName: 'the level itself, and a lean of 45°' }}
+    <Amount
+      face={face}
+      leans={leans}
       check={(gap) => doubtOf(gap, leans)}
-      draft={gapDraft}
-      onDraft={(draft) => onAsked({ gapDraft: draft })}
-      onDone={(gap) => void onRead({ offset: gap, leans: gap.m === 0 ? 'none' : leans })}
-      onClose={() => onAsked({ leans: null })}
-    >
-      <ButtonRow>
-        <Button onPress={() => onAsked({ by: 'degrees' })}>In degrees</Button>
-        <Button onPress={() => onAsked({ by: 'bubble' })}>By its marks</Button>
-      </ButtonRow>
-    </Keypad>
+      {...{ units, over, usual, asked, onAsked, onRead }}
+    />
   );
 }
