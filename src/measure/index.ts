@@ -6,6 +6,7 @@ export { movedStakes } from './moved.ts';
 export { DRIVEN_WITHIN_M, type Prediction, predict } from './predict.ts';
 export { type PredictedOffset, predictOffset } from './predict-offset.ts';
 export { GUARDED_FROM, NONCENTRALITY } from './reliability.ts';
+export { riseBetween } from './rise.ts';
 export { rodSlips } from './rod-slips.ts';
 export { tapeSigma } from './sigma.ts';
 export { isBeyondBelief, type Reading, type SlipCode, slips } from './slips.ts';

@@ -6,6 +6,7 @@ import type { Instruments } from '../job/plan-schema.ts';
 import type { SitedHole, SitedReference } from '../plan/hole.ts';
 import { type OffsetReading, offsetRows } from './offset-rows.ts';
 import { PlumbReader } from './plumb-reading.ts';
+import { BEYOND_ALL_TAPES_M, raisedBy, riseBetween } from './rise.ts';
 import { GUESSED_LEAN, riseSigma, slopeDoubt, tapeSigma } from './sigma.ts';
 import { type Stand, Stands } from './stands.ts';
 import { PLAIN, type Taped, tapeDoubt, tapedBy, tapeOf, trueLength } from './taped.ts';
@@ -82,9 +83,6 @@ function shared(lean: LeanReading | OneWay): LeanReading {
 
 /** No level is shorter. */
 const LEAST_LEVEL_M = 0.01;
-
-/** Beyond any tape by far; keeps squares finite. */
-const BEYOND_ALL_TAPES_M = 1e5;
 
 /**
  * Sorts the pulls and plumb readings to the stands that they belong to.
@@ -171,8 +169,8 @@ class Reader {
       from: from.index,
       to: to.index,
       offset: subtract(reaches[1].offset, reaches[0].offset),
-      fromHeight: heightOf(body.from),
-      toHeight: heightOf(body.to),
+      fromHeight: raisedBy(body.from),
+      toHeight: raisedBy(body.to),
       gap: reaches[0].gap + reaches[1].gap,
       rise,
       read,
@@ -191,7 +189,7 @@ class Reader {
     const reach = this.#reach(of);
     // Which side of a round is near depends on the side of the string that it is on.
     if (!reach || (reach.gap > 0 && entry.body.side === 'on')) return 'no-size';
-    const at = { order, from: stands[0]!, to: stands[1]!, of: stands[2]!, height: heightOf(of), ...reach };
+    const at = { order, from: stands[0]!, to: stands[1]!, of: stands[2]!, height: raisedBy(of), ...reach };
     const hand = tapeOf(entry.body, this.#instruments);
     if (hand === undefined) return 'no-tape';
     const rows = offsetRows(entry, at, this.#instruments, hand);
@@ -240,16 +238,9 @@ class Reader {
       const rise = Math.min(Math.abs(hold.rise.m), BEYOND_ALL_TAPES_M);
       return { rise, doubt: Math.min(rise / reading, 1) * riseSigma(this.#instruments) };
     }
-    const low = this.#groundAt(from.thing);
-    const high = this.#groundAt(to.thing);
-    if (!low || !high) return { rise: 0, doubt: slopeDoubt(reading) };
-    const rise = Math.abs(high.height + heightOf(to) - low.height - heightOf(from));
-    return { rise, doubt: Math.min(rise / reading, 1) * Math.hypot(low.sigma, high.sigma) };
-  }
-
-  #groundAt(thing: Thing): MeasuredHeight | undefined {
-    if (thing.kind === 'nail') return undefined;
-    return this.#heights.get(thing.kind === 'stake' ? `stake:${thing.label}` : `ground:${thing.hole}`);
+    const known = riseBetween((key) => this.#heights.get(key), from, to);
+    if (!known) return { rise: 0, doubt: slopeDoubt(reading) };
+    return { rise: known.rise, doubt: Math.min(known.rise / reading, 1) * known.sigma };
   }
 
   finish(): Omit<Network, 'lastSite'> {
@@ -292,9 +283,6 @@ class Reader {
 
 /** Opposite sides tell of the same component of a lean. */
 const faces = (node: number, side: Side): string => `${node} ${SIDES.indexOf(side) % 2}`;
-
-const heightOf = ({ thing, height }: PullEnd): number =>
-  thing.kind === 'post' && height && Math.abs(height.m) < BEYOND_ALL_TAPES_M ? height.m : 0;
 
 /** Nodes whose places a reading depends on. */
 export const nodesOf = (reading: PullReading | OffsetReading): readonly number[] =>

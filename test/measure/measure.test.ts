@@ -80,6 +80,22 @@ describe('two tapes', () => {
     expect(distance(placeOf(measured, 'hole-stake', '1'), { x: 4, y: 3 })).toBeLessThan(EXACT);
   });
 
+  it('takes a dug hole at its foot: its bottom is read, or the slope is in doubt', () => {
+    const dug = end({ kind: 'dug-hole', hole: '1' }, { at: 'centre' });
+    const book = new Book();
+    book.pull(A, B, 8);
+    book.pull(A, dug, Math.hypot(4, 3, 1), 'unknown');
+    book.pull(B, dug, 5);
+    book.rod('S1', { point: 'benchmark' }, 1.2);
+    book.rod('S1', { point: 'stake', label: 'A' }, 0.5);
+    book.rod('S1', { point: 'ground', hole: '1' }, 0.6);
+    const plan = [hole('1', 4, 3)];
+    expect(measure(book.entries, plan, 8, INSTRUMENTS).pulls[1]!.sigma).toBeGreaterThan(0.04);
+    book.rod('S1', { point: 'bottom', hole: '1' }, 1.5);
+    const measured = measure(book.entries, plan, 8, INSTRUMENTS);
+    expect(distance(placeOf(measured, 'dug-hole', '1'), { x: 4, y: 3 })).toBeLessThan(EXACT);
+  });
+
   it('carries the doubt of a slope that nobody measured', () => {
     const book = new Book();
     book.pull(A, B, 8);
