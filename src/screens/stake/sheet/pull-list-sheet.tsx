@@ -11,7 +11,15 @@ import { heldTape, otherHeldWords } from '../../rise-words.ts';
 import { useAlone } from '../../use-alone.ts';
 import { useHold } from '../../use-hold.ts';
 import { crossingWords } from '../hole-words.ts';
-import { ALONE, HOOKED, isRiseUnknown, riseWords, sideOfLine, wantsSecondHand } from './pull-list-words.ts';
+import {
+  ALONE,
+  HOOKED,
+  isRiseUnknown,
+  riseWords,
+  sideOfLine,
+  slopeAdvice,
+  wantsSecondHand,
+} from './pull-list-words.ts';
 import { pullOfTape, pullRows } from './pull-rows.ts';
 
 export interface PullListSheetProps {
@@ -29,12 +37,9 @@ export function PullListSheet({ onClose, onPaper }: PullListSheetProps) {
   const [how, setHow] = useHold();
   const [all, setAll] = useState(false);
   const rows = useMemo(() => pullRows(situation, alone), [situation, alone]);
-  const work = (next: boolean) => {
-    setAlone(next);
-    // Nobody holds the other end up: the tape lies on the ground.
-    if (next) setHow('slope');
-  };
   const rise = riseWords(rows, alone);
+  // Only advised: how the tape is held is of every pull of the job, not of this list alone.
+  const advice = alone && how === 'level' ? slopeAdvice(rows) : null;
   const shown = all ? rows : rows.slice(0, FIRST);
   return (
     <Sheet
@@ -47,7 +52,7 @@ export function PullListSheet({ onClose, onPaper }: PullListSheetProps) {
       }
     >
       <p>{HOOKED}</p>
-      <CheckField label="I work alone" value={alone} onChange={work} />
+      <CheckField label="I work alone" value={alone} onChange={setAlone} />
       {alone && (
         <More label="How to pull alone">
           {ALONE.map((words) => (
@@ -56,6 +61,7 @@ export function PullListSheet({ onClose, onPaper }: PullListSheetProps) {
         </More>
       )}
       <HoldChoice value={how} onChange={setHow} />
+      {advice && <p>{advice}</p>}
       {rise && <p>{rise}</p>}
       {rows.some(isRiseUnknown) && <HeightsButton hole={null} />}
       {shown.map((row) => (

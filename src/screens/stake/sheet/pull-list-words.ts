@@ -33,6 +33,12 @@ const isUnknown = ({ slope }: ListedTape): boolean => slope === null;
 
 export const isRiseUnknown = ({ tapes }: ListedHole): boolean => tapes.some(isUnknown);
 
+/** What spares one person, who holds the tape level, the second hand; null where it would not, as no rise is known. */
+export const slopeAdvice = (rows: readonly ListedHole[]): string | null =>
+  rows.every(({ tapes }) => tapes.every(isUnknown))
+    ? null
+    : 'Hold the tape sloping where its rise is known: nobody then has to hold its low end up.';
+
 /** The tapes that cannot be told along the slope: `A to 3`. */
 const unknownRises = (rows: readonly ListedHole[]): string[] =>
   rows.flatMap(({ hole, tapes }) => tapes.filter(isUnknown).map(({ from }) => `${from} to ${hole}`));

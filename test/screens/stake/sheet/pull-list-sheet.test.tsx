@@ -143,7 +143,7 @@ test('utilities come first: whom to ask, and how near a mark only hands dig', as
 });
 
 describe('for one person', () => {
-  test('tells how, holds the tapes along the slope, and is kept on the phone', async () => {
+  test('tells how, advises to hold the tapes along the slope, and is kept on the phone', async () => {
     const plan = ringPlan({ count: 6 });
     await openList(plan, { grade: 0.1, way: 2 });
     expect(dialog().queryByRole('button', { name: 'How to pull alone' })).toBeNull();
@@ -153,12 +153,27 @@ describe('for one person', () => {
     expect(dialog().getByText(/A check pull can be made alone/)).toBeTruthy();
     expect(dialog().queryByRole('button', { name: 'Heights and the level' })).toBeNull();
     expect(dialog().getByText(/no tape wants a second hand/)).toBeTruthy();
-    expect((dialog().getByLabelText('Sloping') as HTMLInputElement).checked).toBe(true);
+    expect(dialog().getByText(/^Hold the tape sloping where its rise is known/)).toBeTruthy();
+    choose('Sloping');
+    expect(dialog().queryByText(/^Hold the tape sloping/)).toBeNull();
+    choose('Level');
     press('Back');
     await openList(plan, null);
+    expect(dialog().queryByText(/^Hold the tape sloping/)).toBeNull();
     expect((dialog().getByLabelText('I work alone') as HTMLInputElement).checked).toBe(true);
     expect(dialog().getByText(/Held level they want a second hand/)).toBeTruthy();
     expect(dialog().getAllByText(/wants a second hand/)).toHaveLength(2 * 6);
+  });
+
+  test.each(['Level', 'Sloping'])('leaves the tape held as it was chosen: %s', async (held) => {
+    await openList(ringPlan({ count: 3 }), { grade: 0.1, way: 2 });
+    const isHeld = () => (dialog().getByLabelText(held) as HTMLInputElement).checked;
+    choose(held);
+    choose('I work alone');
+    expect(isHeld()).toBe(true);
+    choose('I work alone');
+    expect(isHeld()).toBe(true);
+    choose('Level');
   });
 
   test('the first hole of the list is the one that the Stake screen asks for', async () => {
