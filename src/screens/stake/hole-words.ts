@@ -38,8 +38,11 @@ export function crossingWords(crossing: Crossing, units: Units): string {
 export function aloneWords(how: Hold['how'], unknownRise: boolean): string {
   const arcs = 'Alone: scratch an arc at the reading from A, then meet it with the tape from B.';
   if (!unknownRise && how === 'slope') return arcs;
-  const level = 'Held level, a tape wants a second hand at its low end';
-  return `${arcs} ${level}${unknownRise ? ', or the rise: read heights first' : ': hold it along the slope instead'}.`;
+  const level = 'Held level, a tape wants a second hand at its low end.';
+  const instead = unknownRise
+    ? 'To hold it along the slope, read the heights first.'
+    : 'Hold it along the slope instead.';
+  return `${arcs} ${level} ${instead}`;
 }
 
 /** Steepest slope that the sentence on a sloping tape speaks of: 1 in 10, from which people hold a tape level. */

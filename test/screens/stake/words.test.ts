@@ -65,8 +65,12 @@ describe('for one person', () => {
     expect(aloneWords('slope', false)).toBe(
       'Alone: scratch an arc at the reading from A, then meet it with the tape from B.',
     );
-    expect(aloneWords('level', false)).toContain('a second hand at its low end: hold it along the slope');
-    expect(aloneWords('slope', true)).toContain('a second hand at its low end, or the rise');
+    expect(aloneWords('level', false)).toMatch(
+      /Held level, a tape wants a second hand at its low end\. Hold it along the slope instead\.$/,
+    );
+    expect(aloneWords('slope', true)).toMatch(
+      /Held level, a tape wants a second hand at its low end\. To hold it along the slope, read the heights first\.$/,
+    );
   });
 });
 
