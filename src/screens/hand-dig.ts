@@ -1,3 +1,4 @@
+import { isMetric } from '../plan/sections.ts';
 import { formatSmall, METRES_PER_FOOT, type Units } from '../units/index.ts';
 
 /**
@@ -8,6 +9,6 @@ const ZONE = { feet: 2 * METRES_PER_FOOT, metric: 0.6 };
 
 /** Where nothing but hand tools may go, until local rules say otherwise. */
 export function handDigWords(units: Units): string {
-  const zone = units === 'm' || units === 'mm' ? ZONE.metric : ZONE.feet;
+  const zone = isMetric(units) ? ZONE.metric : ZONE.feet;
   return `Within ${formatSmall(zone, units)} of a mark, on either side, dig by hand, without a bar’s full swing and without an auger; farther where local rules say so.`;
 }

@@ -80,7 +80,7 @@ function foundation({ situation, present, assessment, pastMoved = false }: Stake
   const { plan, holes, site, laid } = situation;
   if (!plan || holes.length === 0) return { at: 'plan' };
   if (!site || !laid) return { at: 'place' };
-  if (!servicesMarked(assessment.holes)) return { at: 'utilities' };
+  if (!utilitiesMarked(assessment.holes)) return { at: 'utilities' };
   if (!present.stands(STAKE_A)) return { at: 'reference', stake: 'A' };
   if (!present.stands(STAKE_B)) return { at: 'reference', stake: 'B' };
   if (!present.pull(STAKE_A, STAKE_B)) return { at: 'baseline' };
@@ -110,7 +110,7 @@ function furtherTask(present: Present, thing: Thing): FurtherTask | null {
 }
 
 /** By the same reading of the ticks as the gate of each hole. */
-const servicesMarked = (holes: readonly HoleAssessment[]): boolean =>
+const utilitiesMarked = (holes: readonly HoleAssessment[]): boolean =>
   holes.every((hole) => isGreen(hole, 'utilities'));
 
 const isGreen = ({ digGate }: HoleAssessment, item: GateItem['item']): boolean =>
