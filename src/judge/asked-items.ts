@@ -18,7 +18,12 @@ export function roomItem(view: JobView, hole: string, { room, middle }: RoomJudg
   const post = postOf(hole);
   const name = thingName(post, view.plan);
   const changed = Math.max(dugAt(view, hole), view.book.standAt(middleOf(hole)));
-  const measured = Math.max(changed, view.book.middles(hole).at(-1)?.index ?? -1);
+  // The drift is from where the post stands: a post that was moved, or read again, is another question.
+  const measured = Math.max(
+    changed,
+    view.book.standAt(post),
+    ...[view.book.middles(hole), view.book.places(hole)].map((readings) => readings.at(-1)?.index ?? -1),
+  );
   if (middle?.told === 'decision' && !isDecided(view, hole, measured))
     return undecided('room', decisionText(view, hole));
   if (room.verdict === 'in' && room.checked && middle)

@@ -7,12 +7,16 @@ export interface Placed<K extends EntryKind> {
   readonly index: number;
 }
 
+export type PlaceReading = Placed<'pull'> | Placed<'offset'>;
+
 /** The entries that stand, sorted by what they are of, so that judging a hole does not read the whole log. */
 export interface Book {
   readonly dug: (hole: string) => readonly Placed<'dug'>[];
   readonly pours: (hole: string) => readonly Placed<'pour'>[];
-  /** Readings of the middle of a dug hole, by tape or off a string, since it was last said to be another. */
-  readonly middles: (hole: string) => readonly (Placed<'pull'> | Placed<'offset'>)[];
+  /** Readings of the middle of a dug hole, by tape or off a string, since it was last said to be another; in order. */
+  readonly middles: (hole: string) => readonly PlaceReading[];
+  /** Readings of a post's place, by tape or off a string, whatever its stand; in order. */
+  readonly places: (hole: string) => readonly PlaceReading[];
   /** Plumb readings since the post's present stand began. */
   readonly plumbs: (hole: string) => readonly EntryOf<'plumb'>[];
   /** How a post is turned, as measured since its present stand began. */
@@ -64,9 +68,12 @@ export function bookOf(entries: readonly Entry[]): Book {
     offsetsOf: (thing) => shelves.offsets.all(thingKey(thing)),
     middles: (hole) => {
       const from = standAt({ kind: 'dug-hole', hole });
-      const readings = [...shelves.middlePulls.all(hole), ...shelves.middleOffsets.all(hole)];
-      return readings.filter(({ index }) => index > from);
+      return inOrder(shelves.middlePulls.all(hole), shelves.middleOffsets.all(hole)).filter(
+        ({ index }) => index > from,
+      );
     },
+    places: (hole) =>
+      inOrder(shelves.postPulls.all(hole), shelves.offsets.all(thingKey({ kind: 'post', hole }))),
     tick: (item, hole, before = Number.POSITIVE_INFINITY, asked = undefined) =>
       shelves.ticks.all(tickKey(item, hole, asked)).findLast(({ index }) => index < before) ?? null,
     ownDepthAt: (hole) => ownDepthAt(entries, hole),
@@ -113,10 +120,13 @@ function ownDepthAt(entries: readonly Entry[], hole: string): number {
   return plans[other + 1]?.index ?? -1;
 }
 
-/** The hole whose middle a pull touches; null where it touches none. */
-function middleOf({ from, to }: EntryOf<'pull'>['body']): string | null {
-  for (const { thing } of [from, to]) if (thing.kind === 'dug-hole') return thing.hole;
-  return null;
+/** Two shelves as one, as they were read. */
+const inOrder = (pulls: readonly Placed<'pull'>[], offsets: readonly Placed<'offset'>[]): PlaceReading[] =>
+  [...pulls, ...offsets].sort((p, q) => p.index - q.index);
+
+/** Holes whose middle, or whose post, a pull touches. */
+function touchedBy({ from, to }: EntryOf<'pull'>['body'], kind: 'dug-hole' | 'post'): string[] {
+  return [from.thing, to.thing].flatMap((thing) => (thing.kind === kind ? [thing.hole] : []));
 }
 
 function shelve(entries: readonly Entry[]) {
@@ -132,6 +142,7 @@ function shelve(entries: readonly Entry[]) {
     ticks: new Shelf<'check'>(),
     middlePulls: new Shelf<'pull'>(),
     middleOffsets: new Shelf<'offset'>(),
+    postPulls: new Shelf<'pull'>(),
   };
   entries.forEach((entry, index) => {
     if (isKind(entry, 'stand')) shelves.stands.put(thingKey(entry.body.thing), entry, index);
@@ -142,8 +153,8 @@ function shelve(entries: readonly Entry[]) {
       shelves.offsets.put(thingKey(thing), entry, index);
       if (thing.kind === 'dug-hole') shelves.middleOffsets.put(thing.hole, entry, index);
     } else if (isKind(entry, 'pull')) {
-      const hole = middleOf(entry.body);
-      if (hole !== null) shelves.middlePulls.put(hole, entry, index);
+      for (const hole of touchedBy(entry.body, 'dug-hole')) shelves.middlePulls.put(hole, entry, index);
+      for (const hole of touchedBy(entry.body, 'post')) shelves.postPulls.put(hole, entry, index);
     } else if (isKind(entry, 'plumb')) shelves.plumbs.put(entry.body.hole, entry, index);
     else if (isKind(entry, 'twist')) shelves.twists.put(entry.body.hole, entry, index);
     else if (isKind(entry, 'check'))

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { gateReason } from '../../src/judge/gate-reasons.ts';
 import type { GateItem } from '../../src/judge/types.ts';
 import { fixAt, leanOf, pointAt } from './fake-view.ts';
-import { dugHole, mm, post, ringPlan, stake } from './field.ts';
+import { dugHole, type Field, mm, post, ringPlan, stake } from './field.ts';
 import { itemOf, reds } from './gate-items.ts';
 import { type Change, dug, gate, postAt, secondPost } from './pour-book.ts';
 
@@ -158,6 +158,30 @@ describe('the room item', () => {
     const undecided = gate({ ...off, skip: ['dug', 'inspection'], after: (f) => void f.tick('room', '1') });
     expect(itemOf(undecided, 'room')).toMatchObject({ green: false, decision: true });
     expect(itemOf(gate(off), 'room')).toMatchObject({ green: true });
+  });
+  it.each<[string, (f: Field) => void]>([
+    ['the post was nudged', (f) => void f.add({ kind: 'stand', thing: post('1'), event: 'nudged' })],
+    ['the post was read again', (f) => void f.pull(stake('A'), post('1'))],
+    ['the middle was read again by tape', (f) => void f.pull(stake('A'), dugHole('1'))],
+  ])('asks for the decision again once %s', (_what, later) => {
+    const off = middle(0.075, { width: 460, tick: true });
+    const before = (f: Field) => {
+      off.before?.(f);
+      const of = { thing: dugHole('1'), touch: { at: 'centre' } } as const;
+      const [station, offset] = [mm(1000), mm(1000)];
+      f.add({ kind: 'offset', from: stake('A'), to: stake('B'), of, station, offset, side: 'left' });
+    };
+    const decided = (more: (f: Field) => void): Change => ({
+      ...off,
+      skip: ['dug'],
+      before,
+      after: (f) => {
+        off.after?.(f);
+        more(f);
+      },
+    });
+    expect(itemOf(gate(decided(() => {})), 'room')).toMatchObject({ green: true });
+    expect(itemOf(gate(decided(later)), 'room')).toMatchObject({ decision: true });
   });
 });
 
