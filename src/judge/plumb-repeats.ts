@@ -1,6 +1,5 @@
 import type { EntryOf, Side } from '../job/entry-schema.ts';
-import { ownErrorIn } from '../measure/plumb-reading.ts';
-import { plumbSigma } from '../measure/sigma.ts';
+import { ownErrorIn, ownErrorSigma } from '../measure/plumb-reading.ts';
 import { plumbReaderOf } from './level-error.ts';
 import type { JobView } from './view.ts';
 
@@ -32,22 +31,31 @@ export interface Repeats {
 export function plumbRepeats(view: JobView, readings: readonly Plumb[]): Repeats {
   const unread: Side[] = [];
   const apart: Side[] = [];
-  const allowed = REPEATS_AGREE * Math.SQRT2 * plumbSigma(view.plan.instruments);
   for (const axis of ['front-back', 'left-right'] as const) {
     const along = readings.filter(({ body }) => AXIS[body.side] === axis);
     const leans = along.map((entry) => signedLean(view, entry));
+    const differ = leans.some((one) => leans.some((other) => !agree(one, other)));
     const turns = along.map((entry) => turnSays(view, entry));
     const side = along.at(-1)?.body.side ?? (axis === 'front-back' ? 'front' : 'left');
-    const spread = Math.max(...leans) - Math.min(...leans);
-    if (turns.includes('wrong') || (along.length > 1 && spread > allowed)) apart.push(side);
+    if (turns.includes('wrong') || differ) apart.push(side);
     else if (along.length < 2 && !turns.includes('right')) unread.push(OPPOSITE[side]);
   }
   return { unread, apart };
 }
 
-/** Lean towards the front, or towards the left, metres per metre. */
-export function signedLean(view: JobView, { body }: Plumb): number {
-  return (TOWARD[body.side] * plumbReaderOf(view).value(body).reading) / body.over.m;
+/** Metres per metre, with one sigma. */
+export interface Lean {
+  readonly lean: number;
+  readonly sigma: number;
+}
+
+const agree = (one: Lean, other: Lean): boolean =>
+  Math.abs(one.lean - other.lean) <= REPEATS_AGREE * Math.hypot(one.sigma, other.sigma);
+
+/** What a reading says of the lean towards the front, or towards the left. */
+export function signedLean(view: JobView, { body }: Plumb): Lean {
+  const { reading, sigma } = plumbReaderOf(view).value(body);
+  return { lean: (TOWARD[body.side] * reading) / body.over.m, sigma: sigma / body.over.m };
 }
 
 /**
@@ -60,6 +68,11 @@ function turnSays(view: JobView, { body }: Plumb): 'right' | 'wrong' | 'nothing'
   if (Math.abs(own) > BELIEVED_TO) return 'wrong';
   const error = plumbReaderOf(view).errorOf(body.over.m);
   if (!error || error.turns < 2) return 'nothing';
-  const others = (error.slope * error.turns - own) / (error.turns - 1);
-  return Math.abs(own - others) <= REPEATS_AGREE * plumbSigma(view.plan.instruments) ? 'right' : 'wrong';
+  const others = error.turns - 1;
+  const sigma = ownErrorSigma(body, view.plan.instruments);
+  const rest = {
+    lean: (error.slope * error.turns - own) / others,
+    sigma: Math.sqrt(Math.max((error.sigma * error.turns) ** 2 - sigma ** 2, 0)) / others,
+  };
+  return agree({ lean: own, sigma }, rest) ? 'right' : 'wrong';
 }

@@ -72,13 +72,15 @@ export interface Network {
 /** Read from one way on a face that may have been read so before. */
 interface OneWay extends LeanReading {
   readonly readings: { count: number };
+  /** What of sigma they share, metres. */
+  readonly common: number;
 }
 
-/** Of n readings that share an error each counts for 1/n, so that their mean is as sure as one of them. */
+/** Of n readings that share an error that counts √n times in each, so that their mean has the whole of it. */
 function shared(lean: LeanReading | OneWay): LeanReading {
   if (!('readings' in lean)) return lean;
-  const { readings, ...rest } = lean;
-  return readings.count === 1 ? rest : { ...rest, sigma: rest.sigma * Math.sqrt(readings.count) };
+  const { readings, common, ...rest } = lean;
+  return { ...rest, sigma: Math.sqrt(rest.sigma ** 2 + (readings.count - 1) * common ** 2) };
 }
 
 /** No level is shorter. */
@@ -208,19 +210,20 @@ class Reader {
     if (!isLength) return 'no-length';
     if (offset > over || Math.abs(body.turned?.offset.m ?? 0) > over) return 'no-lean';
     this.#plumbed.add(faces(node.index, body.side));
-    const { reading, sigma, own } = this.#levels.value(body);
+    const { reading, sigma, common } = this.#levels.value(body);
     const normal = outward(body.side, hole.facing);
     const lean: LeanReading = { entry: id, node: node.index, normal, over, reading, sigma };
-    this.#leans.push(own ? lean : this.#oneWay(lean, `${node.index} ${body.side}`));
+    const way = common === sigma ? 'one way' : `corrected ${over}`;
+    this.#leans.push(common === 0 ? lean : this.#oneWay(lean, common, `${node.index} ${body.side} ${way}`));
     return null;
   }
 
   /** What the level itself is wrong by is the same in every reading from one way: more of them make it no smaller. */
-  #oneWay(lean: LeanReading, face: string): OneWay {
+  #oneWay(lean: LeanReading, common: number, face: string): OneWay {
     const readings = this.#oneWays.get(face) ?? { count: 0 };
     readings.count++;
     this.#oneWays.set(face, readings);
-    return { ...lean, readings };
+    return { ...lean, readings, common };
   }
 
   #inPlan(thing: Thing): boolean {

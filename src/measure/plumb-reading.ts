@@ -19,14 +19,18 @@ export interface LevelError {
 export interface PlumbValue {
   readonly reading: number;
   readonly sigma: number;
-  /** The level's own error is out of it: it was turned, or its error was known. */
-  readonly own: boolean;
+  /** What of sigma every reading of a face made the same way shares, the level's own error as far as it is not known; metres. */
+  readonly common: number;
 }
 
 /**
  * Turned end for end a level errs the other way by as much: half of what two readings of one face differ by is its own error,
  * and their mean is free of it (common practice; of two equal sigmas the mean has σ/√2). A reading from one way only
- * carries the level's doubt, unless it says that the marked end was up as in readings that tell that error.
+ * carries the level's doubt, unless it says that the marked end was up as in readings that tell that error; then it carries
+ * the doubt of that error, and so does every other that it was taken off.
+ *
+ * The log does not say which level was held. Two of one length are taken for one, and so is one that was adjusted meanwhile: what
+ * they show turned then differs, and where that is more than luck it is said not to agree.
  */
 export class PlumbReader {
   readonly #errors: ReadonlyMap<string, LevelError>;
@@ -52,15 +56,12 @@ export class PlumbReader {
     if (body.turned) {
       const second = readSigma(body.turned.read, over, this.#instruments);
       const mean = (signed(body) + signed(body.turned)) / 2;
-      return { reading: mean, sigma: Math.hypot(sigma, second) / 2, own: true };
+      return { reading: mean, sigma: Math.hypot(sigma, second) / 2, common: 0 };
     }
     const error = body.markUp ? this.errorOf(over) : null;
-    if (!error) return { reading: signed(body), sigma, own: false };
-    return {
-      reading: signed(body) - error.slope * over,
-      sigma: Math.hypot(sigma, error.sigma * over),
-      own: true,
-    };
+    if (!error) return { reading: signed(body), sigma, common: sigma };
+    const common = error.sigma * over;
+    return { reading: signed(body) - error.slope * over, sigma: Math.hypot(sigma, common), common };
   }
 }
 
@@ -68,16 +69,18 @@ export class PlumbReader {
 export const ownErrorIn = ({ turned, over, ...first }: Plumb): number | null =>
   turned ? (signed(first) - signed(turned)) / (2 * over.m) : null;
 
+/** One sigma of `ownErrorIn`. */
+export const ownErrorSigma = ({ read, turned }: Plumb, instruments: Instruments): number =>
+  Math.hypot(readSigma(read, 1, instruments), readSigma(turned?.read, 1, instruments)) / 2;
+
 function errorsOf(bodies: readonly Plumb[], instruments: Instruments): Map<string, LevelError> {
   const found = new Map<string, { slopes: number[]; variance: number }>();
   for (const body of bodies) {
     const slope = ownErrorIn(body);
     if (slope === null || !Number.isFinite(slope)) continue;
     const at = found.get(levelKey(body.over.m)) ?? { slopes: [], variance: 0 };
-    const one = readSigma(body.read, 1, instruments);
-    const other = readSigma(body.turned?.read, 1, instruments);
     at.slopes.push(slope);
-    at.variance += (one ** 2 + other ** 2) / 4;
+    at.variance += ownErrorSigma(body, instruments) ** 2;
     found.set(levelKey(body.over.m), at);
   }
   return new Map(
@@ -103,8 +106,8 @@ const DEGREES_STEP = 0.1;
 /** A bubble is told to a quarter of the way between two marks (common practice). */
 const MARKS_STEP = 0.25;
 
-/** One sigma of a reading over a length, metres: the level's, and of what it shows the steps it is shown in, step/√12. */
-function readSigma(read: PlumbRead | undefined, over: number, instruments: Instruments): number {
+/** One sigma of a reading from one way over a length, metres: the level's, and of what it shows the steps it is shown in, step/√12. */
+export function readSigma(read: PlumbRead | undefined, over: number, instruments: Instruments): number {
   const step =
     read === undefined
       ? 0

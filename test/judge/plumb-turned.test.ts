@@ -53,6 +53,22 @@ describe('a post read with the level turned', () => {
   });
 });
 
+describe('a lean read by the bubble', () => {
+  const marks = (of: number) =>
+    ({ read: { by: 'bubble', marks: of, perMark: 0.02 }, offset: mm(of * 20), leans: 'out' }) as const;
+
+  it('agrees with another a quarter of a mark off, for it is told no finer', () => {
+    const field = placed(['left', 0], ['right', 0]);
+    const log = (of: number) =>
+      field.add({ kind: 'plumb', hole: '1', side: 'front', over: mm(1000), ...marks(of) });
+    log(0.25);
+    const asked = { hole: '1', side: 'front', shown: 0.01, read: marks(0.5).read } as const;
+    expect(plumbDoubt(viewIn(field), asked)).toBeNull();
+    log(0.5);
+    expect(plumbOf(field).why).not.toMatch(/do not agree/);
+  });
+});
+
 describe('what is said of the level itself', () => {
   it('how far it is out and that this is taken off; or that it shows no error', () => {
     const off = viewIn(both(placed(), 'front', 4, -4));

@@ -47,10 +47,10 @@ describe('a level turned end for end (common practice)', () => {
     expect(reader.errorOf(1)).toMatchObject({ slope: expect.closeTo(0.002, 12), turns: 2 });
     expect(reader.value(marked).reading).toBeCloseTo(0.002, 12);
     expect(reader.value(marked).sigma).toBeCloseTo(SIGMA * Math.sqrt(1 + 1 / 4), 12);
-    expect(reader.value(read(4))).toMatchObject({ reading: 0.004, sigma: SIGMA, own: false });
+    expect(reader.value(read(4))).toMatchObject({ reading: 0.004, sigma: SIGMA, common: SIGMA });
     // Another level is another error.
     const shorter = read(4, { markUp: true, over: mm(600) });
-    expect(reader.value(shorter)).toMatchObject({ reading: 0.004, own: false });
+    expect(reader.value(shorter)).toMatchObject({ reading: 0.004, common: SIGMA * 0.6 });
   });
 });
 
@@ -100,6 +100,18 @@ describe('in the adjustment', () => {
     const opposite = doubtOf(['front', 1], ['back', -1], ['left', 0]);
     expect(again).toBeCloseTo(once, 12);
     expect(opposite).toBeCloseTo(once / Math.SQRT2, 6);
+  });
+
+  it('what an error is not known by stays in the mean of all readings that it was taken off', () => {
+    const doubtOf = (count: number) => {
+      const field = ring();
+      field.add(read(5, { hole: '2', turned: turned(1) }));
+      for (let i = 0; i < count; i++) field.add(read(2, { markUp: true }));
+      field.add(read(0, { side: 'left', over: mm(600), turned: turned(0) }));
+      return leanDoubt(field);
+    };
+    // Each σ² of its own, and σ²/2 of the error together: the doubt of the lean goes by the root of 1/n + 1/2.
+    expect(doubtOf(9) / doubtOf(1)).toBeCloseTo(Math.sqrt((1 / 9 + 1 / 2) / (1 + 1 / 2)), 3);
   });
 
   it('a lean beyond 45° is no reading, and that is said', () => {

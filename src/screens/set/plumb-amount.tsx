@@ -36,7 +36,7 @@ interface AmountProps {
   readonly asked: Asked;
   readonly onAsked: (part: Partial<Asked>) => void;
   /** Asks back where a gap is hard to believe. */
-  readonly check: (gap: number) => string | null;
+  readonly check: (gap: number, read?: PlumbRead) => string | null;
   readonly onRead: (read: LevelRead) => unknown;
 }
 
@@ -50,7 +50,7 @@ export function Amount({ face, leans, units, over, usual, asked, onAsked, check,
         by={by}
         usual={usual}
         units={units}
-        check={(read) => check(plumbGap(read, over.m).m)}
+        check={(read) => check(plumbGap(read, over.m).m, read)}
         onRead={(read) => {
           const offset = plumbGap(read, over.m);
           return onRead({ offset, leans: offset.m === 0 ? 'none' : leans, read });
@@ -65,7 +65,7 @@ export function Amount({ face, leans, units, over, usual, asked, onAsked, check,
       units={units}
       hint={`Bubble in the middle: the gap between the level’s ${leans === 'out' ? 'lower' : 'upper'} end and the post, over ${lengthWords(over)}.`}
       bounds={{ max: over.m, maxName: 'the level itself, and a lean of 45°' }}
-      check={check}
+      check={(gap) => check(gap)}
       draft={gapDraft}
       onDraft={(draft) => onAsked({ gapDraft: draft })}
       onDone={(gap) => void onRead({ offset: gap, leans: gap.m === 0 ? 'none' : leans })}

@@ -116,8 +116,8 @@ function OneWay({
   const { leans } = asked;
   const [doubt, setDoubt] = useState<string | null>(null);
   const face = `the ${sideName(side, turningOf(view.plan, hole))} face of ${thingName({ kind: 'post', hole }, view.plan)}`;
-  const doubtOf = (gap: number, leaning: Plumb['leans']) =>
-    plumbDoubt(view, { hole, side, shown: ((leaning === 'in' ? -1 : 1) * gap) / over.m, own });
+  const doubtOf = (gap: number, leaning: Plumb['leans'], read?: PlumbRead) =>
+    plumbDoubt(view, { hole, side, shown: ((leaning === 'in' ? -1 : 1) * gap) / over.m, own, read });
   const plumb: LevelRead = { offset: roundedLength(0, units), leans: 'none' };
   if (doubt)
     return (
@@ -147,7 +147,7 @@ function OneWay({
     <Amount
       face={face}
       leans={leans}
-      check={(gap) => doubtOf(gap, leans)}
+      check={(gap, read) => doubtOf(gap, leans, read)}
       {...{ units, over, usual, asked, onAsked, onRead }}
     />
   );
