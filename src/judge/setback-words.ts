@@ -95,10 +95,15 @@ export function asSetText(
   return `${text} ${small(room, units)} ${room > 0 ? 'to spare' : 'short'}.`;
 }
 
-/** A post that stands too near a line, whatever the tapes may be off; empty where none is known to. */
-export function shortAsSetText(plan: Plan, line: LaidLine, asSet: LineGap | null): string {
-  if (!asSet || isOfNoAccount(line) || asSet.gap + asSet.doubt >= (line.keep ?? 0)) return '';
-  const where = reachWords(plan.units, line, thingName(postOf(asSet.hole), plan), asSet.gap);
-  const kept = line.keep === null ? '' : `, and ${formatLength(line.keep, plan.units)} must be kept`;
-  return `As set, ${where}${kept}: ask whoever set that line before more is built.`;
+/** Every post that stands too near a line, whatever the tapes may be off, the surest first; empty where none is known to. */
+export function shortAsSetText(plan: Plan, line: LaidLine, set: readonly LineGap[]): string {
+  const { units } = plan;
+  const atMost = ({ gap, doubt }: LineGap) => gap + doubt;
+  const short = set
+    .filter((each) => atMost(each) < (line.keep ?? 0))
+    .sort((one, other) => atMost(one) - atMost(other));
+  if (short.length === 0 || isOfNoAccount(line)) return '';
+  const where = short.map(({ hole, gap }) => reachWords(units, line, thingName(postOf(hole), plan), gap));
+  const kept = line.keep === null ? '' : `, and ${formatLength(line.keep, units)} must be kept`;
+  return `As set, ${where.join('; ')}${kept}: ask whoever set that line before more is built.`;
 }

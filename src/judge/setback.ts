@@ -31,7 +31,7 @@ function assessLine(view: JobView, line: LaidLine, holes: readonly HoleAssessmen
     asSet,
     measured: set.length,
     asSetText: asSet ? asSetText(plan, line, asSet, counts) : '',
-    asSetShort: shortAsSetText(plan, line, asSet),
+    asSetShort: shortAsSetText(plan, line, set),
   };
 }
 
@@ -57,11 +57,12 @@ const nearest = (gaps: readonly LineGap[]): LineGap | null =>
 function setGaps(view: JobView, line: LaidLine, hand: Hand, holes: readonly HoleAssessment[]): LineGap[] {
   const { laid } = view;
   if (!laid) return [];
+  const across = acrossOnSite(line, laid.motion.turn);
+  const planned = new Map(view.holes.map((hole) => [hole.label, hole]));
   return holes.flatMap(({ hole, set }) => {
-    const planned = view.holes.find(({ label }) => label === hole);
-    if (!planned || !set.at) return [];
-    const standing: Standing = { ...planned, place: toPlan(laid.motion, set.at.place) };
-    const across = acrossOnSite(line, laid.motion.turn);
+    const at = planned.get(hole);
+    if (!at || !set.at) return [];
+    const standing: Standing = { ...at, place: toPlan(laid.motion, set.at.place) };
     const doubt = HALF_WIDTH_95 * sigmaAlong(set.at.covariance, across);
     return [{ hole, gap: faceGap(line, hand, standing), doubt, checked: set.position.checked }];
   });

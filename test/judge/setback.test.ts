@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { GroundLine } from '../../src/job/place-schema.ts';
 import { assess } from '../../src/judge/assess.ts';
+import { shortAsSetText } from '../../src/judge/setback-words.ts';
+import type { LineGap } from '../../src/judge/types.ts';
+import { groundLines, holesOf } from '../../src/plan/index.ts';
 import { Field, mm, post, ringPlan, stake } from './field.ts';
 
 const at = (right: number, front: number) => ({ by: 'plan', right: mm(right), front: mm(front) }) as const;
@@ -88,6 +91,19 @@ describe('what the structure keeps from a line', () => {
     );
     expect(setbacks(measured(Math.round(gap) + 100)).join('\n')).toMatch(
       /^As set, post 3 comes within 3306 mm of Boundary, and 3406 mm must be kept: ask whoever set that line before more is built\.$/m,
+    );
+  });
+  it('every post that is surely too near is named, though one that comes nearer is known too badly to call', () => {
+    const field = new Field(plan([boundary(6000, 4000)])).site();
+    const short = (change: (gap: LineGap) => LineGap) => {
+      const { plan: drawn, laid } = field;
+      const line = groundLines(drawn, holesOf(drawn), laid).lines[0]!;
+      const set = ['2', '3'].map((hole) => ({ hole, gap: 3.5, doubt: 0.02, checked: true }));
+      return shortAsSetText(drawn, line, set.map(change));
+    };
+    expect(short((each) => each)).toMatch(/^As set, post 2 comes within .*; post 3 comes within /);
+    expect(short((each) => (each.hole === '2' ? { ...each, gap: 3.2, doubt: 1 } : each))).toMatch(
+      /^As set, post 3 comes within 3500 mm of Boundary, and 4000 mm must be kept/,
     );
   });
 });
