@@ -13,6 +13,7 @@ import { Findings } from './findings.tsx';
 import '../cards.css';
 import { LineMore } from './line-more.tsx';
 import { ListButton } from './sheet/list-button.tsx';
+import { StakeJustRead } from './stake-just-read.tsx';
 import type { StakeState } from './stake-step.ts';
 import { StringsButton } from './strings/strings-button.tsx';
 
@@ -43,6 +44,7 @@ export function StakePage({ actions, children, state, hole, about }: StakePagePr
     <JobFrame phase="stake" actions={actions}>
       <Findings about={about ?? null} />
       <SessionCheck />
+      <StakeJustRead hole={hole ?? null} />
       {children}
       {state && (
         <>

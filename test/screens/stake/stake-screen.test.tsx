@@ -56,6 +56,12 @@ function type(label: string, text: string) {
   fireEvent.blur(screen.getByLabelText(label));
 }
 
+/** What the card for the next thing says of the stake that was just read; null where it says nothing. */
+const justRead = (hole: string): string | null =>
+  [...document.querySelectorAll('.verdict-word')]
+    .map(({ textContent }) => (textContent ?? '').replace(/\u00a0/g, ' '))
+    .find((words) => words.startsWith(`Stake ${hole}: `)) ?? null;
+
 /** A second tap sooner than this on the same button is taken for a tremble. */
 const beyondRepeat = () => new Promise((resolve) => setTimeout(resolve, REPEAT_TAP_MS + 1));
 
@@ -182,6 +188,7 @@ describe('one hole', () => {
     typeReading(reading(PULLS.get(FIRST)!.fromB));
     tap(/^Read it/);
     await screen.findByText(`Hole ${SECOND}: drive a stake where both tapes meet`);
+    expect(justRead(FIRST)).toMatch(/: in, .+″ ± .+″, unchecked$/);
     const bodies = (await job.log()).slice(READY.length).map(({ body }) => body);
     expect(bodies).toEqual([
       { kind: 'stand', thing: { kind: 'hole-stake', hole: FIRST }, event: 'driven' },
@@ -192,6 +199,30 @@ describe('one hole', () => {
       }),
       expect.objectContaining({ kind: 'pull', hold: { how: 'level' } }),
     ]);
+  });
+
+  test('its verdict is not told before it has one, nor twice on its own card', async () => {
+    await open([...READY, stand(holeStake(FIRST)), stand(holeStake(SECOND))], FIRST);
+    tap('Read the tape from A');
+    typeReading(reading(PULLS.get(FIRST)!.fromA));
+    tap(/^Read it/);
+    await tapWhenThere('Read the tape from B');
+    expect(justRead(FIRST)).toBeNull();
+    typeReading(reading(PULLS.get(FIRST)!.fromB));
+    tap(/^Read it/);
+    // The card of this very stake says it in its head.
+    await screen.findByText(`Stake ${FIRST} is in, unchecked`);
+    expect(justRead(FIRST)).toBeNull();
+  });
+
+  test('a check pull is about two stakes, so the verdict of neither is told after it', async () => {
+    await open(STAKED);
+    const { expected } = CHECKS[0]!;
+    tap('Read the tape');
+    typeReading(reading(expected));
+    tap(/^Read it/);
+    await screen.findByText(/^Saved: Pull stake/);
+    for (const hole of ORDER) expect(justRead(hole)).toBeNull();
   });
 
   test('a double tap logs once', async () => {
