@@ -130,6 +130,10 @@ export const CHECKS = [
 ] as const;
 export type Check = (typeof CHECKS)[number];
 
+/** What whoever is responsible decides on, hole by hole. */
+export const DECISIONS = ['obstruction', 'shallower', 'room', 'moved'] as const;
+export type Decision = (typeof DECISIONS)[number];
+
 const STAND_EVENTS = ['driven', 'set', 'nudged', 'moved'] as const;
 
 /** Ways for the plan's front to look by the line A–B alone. */
@@ -316,6 +320,14 @@ export const BODIES = {
       v.pipe(AskSchema, v.description('which of the plan’s own items, where `item` is `asked`')),
     ),
     done: v.boolean(),
+    decides: v.optional(
+      v.pipe(
+        v.picklist(DECISIONS),
+        v.description(
+          'what was decided at this inspection; an inspection without it decides on what was met',
+        ),
+      ),
+    ),
     note: Note,
   }),
   pour: v.strictObject({

@@ -1,5 +1,6 @@
 import type {
   Body,
+  Decision,
   DepthMark,
   Entry,
   EntryKind,
@@ -154,12 +155,19 @@ const DESCRIBE: Describers = {
     `Two-peg test of the level: ${pegWords(middle)} from midway, ${pegWords(near)} from near peg a`,
   dug: ({ hole, depth, width, mark, obstruction }) =>
     `Hole ${hole} dug: ${lengthWords(depth)} deep${mark ? markWords(mark) : ''}, ${lengthWords(width)} wide${OBSTRUCTION_WORDS[obstruction]}`,
-  check: ({ hole, item, asked, done }) =>
-    `${done ? 'Ticked' : 'Unticked'} for ${hole === undefined ? 'the whole job' : `hole ${hole}`}: ${asked ?? CHECK_WORDS[item]}`,
+  check: ({ hole, item, asked, done, decides }) =>
+    `${done ? 'Ticked' : 'Unticked'} for ${hole === undefined ? 'the whole job' : `hole ${hole}`}: ${decides ? `decision on ${DECISION_WORDS[decides]}` : (asked ?? CHECK_WORDS[item])}`,
   pour: ({ hole, bags, batch, time }) =>
     `Hole ${hole} poured: ${bags} ${bags === 1 ? 'bag' : 'bags'}${batch ? `, batch ${batch}` : ''}${time ? `, at ${time.slice(0, 16).replace('T', ' ')} UTC` : ''}`,
   note: ({ hole, text }) => (hole === undefined ? `Note: ${text}` : `Note on hole ${hole}: ${text}`),
   strike: ({ reason }) => `Struck out an entry: ${reason}`,
+};
+
+const DECISION_WORDS: Record<Decision, string> = {
+  obstruction: 'what was met in the ground',
+  shallower: 'a depth that is less than the rules ask',
+  room: 'the place of the post on its footing',
+  moved: 'what moved since the concrete went in',
 };
 
 /** What old logs may say of two heights that cannot be so is told as it stands. */

@@ -149,7 +149,7 @@ export function shiftFindings(view: JobView): Finding[] {
     if (shifts.length === 0) return [];
     const entries = shifts.map(({ entry }) => entry);
     const last = view.entries.findLastIndex(({ id }) => entries.includes(id));
-    if (isDecided(view, label, last)) return [];
+    if (isDecided(view, label, 'moved', last)) return [];
     const text = `${shiftWords(view, label, shifts)} While the concrete is wet it can be pushed back, and is then measured again; once it is set, whoever is responsible for the structure decides.`;
     return [{ code: 'decision', text, entries }];
   });

@@ -24,7 +24,7 @@ export function roomItem(view: JobView, hole: string, { room, middle }: RoomJudg
     view.book.standAt(post),
     ...[view.book.middles(hole), view.book.places(hole)].map((readings) => readings.at(-1)?.index ?? -1),
   );
-  if (middle?.told === 'decision' && !isDecided(view, hole, measured))
+  if (middle?.told === 'decision' && !isDecided(view, hole, 'room', measured))
     return undecided('room', decisionText(view, hole));
   if (room.verdict === 'in' && room.checked && middle)
     return green(

@@ -1,5 +1,7 @@
-import type { Check, Entry, EntryKind, EntryOf, Thing } from '../job/entry-schema.ts';
+import { requiredDepth } from '../build/index.ts';
+import type { Check, Decision, Entry, EntryKind, EntryOf, Thing } from '../job/entry-schema.ts';
 import { isKind, thingKey } from '../job/log.ts';
+import type { Plan } from '../job/plan-schema.ts';
 
 /** An entry and its place among the entries that stand, which says what came before what. */
 export interface Placed<K extends EntryKind> {
@@ -37,7 +39,12 @@ export interface Book {
     before?: number,
     asked?: string,
   ) => Placed<'check'> | null;
-  /** Index of the plan by which a hole has the depth of its own that it has now, or −1. */
+  /**
+   * The last inspection of a hole that decides on something. One that does not say on what decides on what was met in the
+   * ground; a decision on anything else is no inspection.
+   */
+  readonly decision: (on: Decision, hole: string) => Placed<'check'> | null;
+  /** Index of the plan since which a hole has the depth of its own, and the rules ask for the depth, that they do now, or −1. */
   readonly ownDepthAt: (hole: string) => number;
   /** Index of the stand event that opened a thing's present stand, or −1. */
   readonly standAt: (thing: Thing) => number;
@@ -76,6 +83,7 @@ export function bookOf(entries: readonly Entry[]): Book {
       inOrder(shelves.postPulls.all(hole), shelves.offsets.all(thingKey({ kind: 'post', hole }))),
     tick: (item, hole, before = Number.POSITIVE_INFINITY, asked = undefined) =>
       shelves.ticks.all(tickKey(item, hole, asked)).findLast(({ index }) => index < before) ?? null,
+    decision: (on, hole) => shelves.ticks.last(tickKey('inspection', hole, undefined, on)),
     ownDepthAt: (hole) => ownDepthAt(entries, hole),
     standAt,
     setAt: (hole) =>
@@ -105,18 +113,30 @@ class Shelf<K extends EntryKind> {
   }
 }
 
-const tickKey = (item: Check, hole: string | undefined, asked: string | undefined): string =>
-  `${item} ${hole ?? ''} ${asked ?? ''}`;
+const tickKey = (
+  item: Check,
+  hole: string | undefined,
+  asked: string | undefined,
+  decides: Decision = 'obstruction',
+): string => `${item} ${decides} ${hole ?? ''} ${asked ?? ''}`;
+
+const tickKeyOf = ({ item, hole, asked, decides }: EntryOf<'check'>['body']): string =>
+  tickKey(item, hole, asked, decides);
 
 /** Plans are few, and holes with a depth of their own fewer: nothing is gained by shelving them. */
 function ownDepthAt(entries: readonly Entry[], hole: string): number {
-  const depthIn = ({ plan }: EntryOf<'plan'>['body']) =>
+  const ownIn = (plan: Plan) =>
     Object.hasOwn(plan.overrides, hole) ? plan.overrides[hole]?.depth?.m : undefined;
-  const plans = entries.flatMap((entry, index) => (isKind(entry, 'plan') ? [{ entry, index }] : []));
-  const last = plans.at(-1);
-  const depth = last && depthIn(last.entry.body);
-  if (depth === undefined) return -1;
-  const other = plans.findLastIndex(({ entry }) => depthIn(entry.body) !== depth);
+  const plans = entries.flatMap((entry, index) =>
+    isKind(entry, 'plan') ? [{ plan: entry.body.plan, index }] : [],
+  );
+  const last = plans.at(-1)?.plan;
+  if (!last || ownIn(last) === undefined) return -1;
+  const rules = requiredDepth(last.rules).depth;
+  // Whoever agreed to it agreed to so much less than was asked: both count.
+  const other = plans.findLastIndex(
+    ({ plan }) => ownIn(plan) !== ownIn(last) || requiredDepth(plan.rules).depth !== rules,
+  );
   return plans[other + 1]?.index ?? -1;
 }
 
@@ -157,8 +177,7 @@ function shelve(entries: readonly Entry[]) {
       for (const hole of touchedBy(entry.body, 'post')) shelves.postPulls.put(hole, entry, index);
     } else if (isKind(entry, 'plumb')) shelves.plumbs.put(entry.body.hole, entry, index);
     else if (isKind(entry, 'twist')) shelves.twists.put(entry.body.hole, entry, index);
-    else if (isKind(entry, 'check'))
-      shelves.ticks.put(tickKey(entry.body.item, entry.body.hole, entry.body.asked), entry, index);
+    else if (isKind(entry, 'check')) shelves.ticks.put(tickKeyOf(entry.body), entry, index);
     else if (isKind(entry, 'rod')) {
       const { on, setup } = entry.body;
       if (on.point === 'top') shelves.tops.put(on.hole, entry, index);

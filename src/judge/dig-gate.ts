@@ -45,11 +45,8 @@ export function digGate(
  * @param since index of what the agreement has to come after, besides the plan that gave the hole this depth
  */
 export function shallowerItem(view: JobView, hole: string, lacks: string, since: number): GateItem {
-  return isDecided(view, hole, Math.max(since, view.book.ownDepthAt(hole)))
-    ? green(
-        'shallower',
-        `Hole ${hole} is less deep than the rules ask: agreed to at the inspection of this hole.`,
-      )
+  return isDecided(view, hole, 'shallower', Math.max(since, view.book.ownDepthAt(hole)))
+    ? green('shallower', `Hole ${hole} is less deep than the rules ask: that was agreed to.`)
     : undecided('shallower', lacks);
 }
 

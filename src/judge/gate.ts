@@ -1,4 +1,4 @@
-import type { Check } from '../job/entry-schema.ts';
+import type { Check, Decision } from '../job/entry-schema.ts';
 import { type Counted, countedTick, type Fresh } from './ticks.ts';
 import type { Gate, GateItem, Judgement } from './types.ts';
 import type { JobView } from './view.ts';
@@ -18,11 +18,12 @@ export const undecided = (item: GateItem['item'], text: string): GateItem => ({
 });
 
 /**
- * Whether whoever is responsible has decided about this very hole since an entry: the sign of it is an inspection ticked
- * for the hole. One for the whole job does not say that anybody saw what was met there.
+ * Whether whoever is responsible has decided on something about this very hole since an entry: the sign of it is an
+ * inspection ticked for the hole that says so. One for the whole job does not say that anybody saw what was met there, and
+ * a decision on one thing is none on another.
  */
-export function isDecided(view: JobView, hole: string, since: number): boolean {
-  const tick = view.book.tick('inspection', hole);
+export function isDecided(view: JobView, hole: string, on: Decision, since: number): boolean {
+  const tick = view.book.decision(on, hole);
   return tick?.entry.body.done === true && tick.index > since;
 }
 

@@ -114,7 +114,7 @@ function obstructionItem(view: JobView, hole: string, { last }: DugJudgement): G
   const { obstruction } = last.body;
   if (obstruction === 'none') return green('obstruction', 'Nothing was met in the ground.');
   const met = OBSTRUCTION_MET[obstruction];
-  if (isDecided(view, hole, dugAt(view, hole)))
+  if (isDecided(view, hole, 'obstruction', dugAt(view, hole)))
     return green('obstruction', `${met}: decided at the inspection of this hole.`);
   return undecided(
     'obstruction',

@@ -75,4 +75,4 @@ function nameOf({ view, sited }: RoomFound): string {
 }
 
 export const decisionText = (view: JobView, hole: string): string =>
-  `${capital(thingName(postOf(hole), view.plan))} would stand, or may stand, more than an eighth of the hole’s width off the middle of its footing, which then does not bear on all of its base: whether that will do is a decision by whoever is responsible for the structure.`;
+  `${capital(thingName(postOf(hole), view.plan))} would stand, or may stand, more than an eighth of the hole’s width off the middle of its footing, which then does not bear on all of its base: whether that will do is a decision by whoever is responsible for the structure. Log the decision on this hole, with who decided and what.`;

@@ -54,6 +54,9 @@ describe('one line of the field book', () => {
     expect(line({ kind: 'check', hole: '4', item: 'room', done: true })).toBe(
       'Ticked for hole 4: room all round for concrete',
     );
+    expect(line({ kind: 'check', hole: '4', item: 'inspection', done: true, decides: 'moved' })).toBe(
+      'Ticked for hole 4: decision on what moved since the concrete went in',
+    );
     expect(line({ ...sampleBodies.pour, batch: 'K7', time: '2026-05-16T14:20:00.000Z' })).toBe(
       'Hole 4 poured: 4 bags, batch K7, at 2026-05-16 14:20 UTC',
     );

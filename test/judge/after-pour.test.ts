@@ -83,7 +83,10 @@ describe('a post after its pour', () => {
     expect(told.map(({ text }) => text)).toEqual([
       expect.stringMatching(/once it is set, whoever is responsible for the structure decides\.$/),
     ]);
-    field.tick('inspection', '1');
+    // Neither an inspection nor a decision on something else is a decision on what moved.
+    field.tick('inspection', '1').decide('room', '1');
+    expect(assess(field.log).findings.filter(({ code }) => code === 'decision')).toHaveLength(1);
+    field.decide('moved', '1');
     expect(assess(field.log).findings.filter(({ code }) => code === 'decision')).toEqual([]);
   });
 

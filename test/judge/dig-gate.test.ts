@@ -147,7 +147,7 @@ describe('dig gate', () => {
     );
     const agreed = (f: Field) => {
       ready(f);
-      f.tick('inspection', '1');
+      f.decide('shallower', '1');
     };
     expect(reds(gate({ shallow: own(600), log: agreed }))).toEqual([]);
     const otherwise = gate({
@@ -158,6 +158,15 @@ describe('dig gate', () => {
       },
     });
     expect(reds(otherwise)).toEqual(['shallower']);
+    const deeper = { ...rules, frostDepth: mm(1200) };
+    const stricter = gate({
+      shallow: own(600),
+      log: (f) => {
+        agreed(f);
+        f.add({ kind: 'plan', plan: { ...own(600), rules: deeper } });
+      },
+    });
+    expect(reds(stricter)).toEqual(['shallower']);
     // Another change of the plan does not take the agreement away.
     const renamed = gate({
       shallow: own(600),

@@ -1,6 +1,6 @@
 import { add, distance, type Vec } from '../../src/geometry/point.ts';
 import { toSite } from '../../src/geometry/rigid.ts';
-import type { Body, Check, Entry, PullEnd, Side, Thing } from '../../src/job/entry-schema.ts';
+import type { Body, Check, Decision, Entry, PullEnd, Side, Thing } from '../../src/job/entry-schema.ts';
 import type { Length } from '../../src/job/length.ts';
 import type { Plan } from '../../src/job/plan-schema.ts';
 import { holesOf } from '../../src/plan/holes.ts';
@@ -199,6 +199,13 @@ export class Field {
 
   tick(item: Check, hole?: string, done = true): this {
     this.add({ kind: 'check', item, done, ...(hole === undefined ? {} : { hole }) });
+    return this;
+  }
+
+  /** Whoever is responsible has decided on something about a hole. */
+  decide(decides: Decision, hole: string): this {
+    const note = 'Ms Lind: it will do';
+    this.add({ kind: 'check', item: 'inspection', hole, done: true, decides, note });
     return this;
   }
 

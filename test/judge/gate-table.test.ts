@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Decision } from '../../src/job/entry-schema.ts';
 import { gateReason } from '../../src/judge/gate-reasons.ts';
 import type { GateItem } from '../../src/judge/types.ts';
 import { fixAt, leanOf, pointAt } from './fake-view.ts';
@@ -37,9 +38,8 @@ const ROWS: Partial<Record<GateItem['item'], Row>> = {
   depth: { red: { after: dug(950) } },
   width: { red: { after: dug(1020, 370) } },
   shallower: {
-    red: { lacks: LACKS, skip: ['inspection'] },
-    green: { lacks: LACKS },
-    also: ['inspection'],
+    red: { lacks: LACKS },
+    green: { lacks: LACKS, after: (f) => void f.decide('shallower', '1') },
   },
   obstruction: {
     red: {
@@ -149,15 +149,33 @@ describe('the room item', () => {
     expect(itemOf(gate(middle(0.01, { unseen, tick: true })), 'room')).toMatchObject({ green: true });
   });
   it('is not ticked away where the side measures too tight', () => {
-    const item = itemOf(gate(middle(0.075, { width: 390, tick: true })), 'room');
+    const tight = middle(0.075, { width: 390, tick: true });
+    const after = (f: Field) => {
+      tight.after?.(f);
+      f.decide('room', '1');
+    };
+    const item = itemOf(gate({ ...tight, after }), 'room');
     expect(item.green).toBe(false);
     expect(item.text).toMatch(/Shave \d+ mm off the side that lies anticlockwise seen from above\./);
   });
   it('waits for a decision off the core of the footing, whatever the gap, and is green once it is decided', () => {
     const off: Change = { ...middle(0.075, { width: 460, tick: true }), skip: ['dug'] };
-    const undecided = gate({ ...off, skip: ['dug', 'inspection'], after: (f) => void f.tick('room', '1') });
-    expect(itemOf(undecided, 'room')).toMatchObject({ green: false, decision: true });
-    expect(itemOf(gate(off), 'room')).toMatchObject({ green: true });
+    // The routine inspection is none, and neither is a decision on something else.
+    const decidedOn = (decides: Decision): Change => ({
+      ...off,
+      after: (f) => {
+        off.after?.(f);
+        f.decide(decides, '1');
+      },
+    });
+    expect(itemOf(gate(off), 'room')).toMatchObject({ green: false, decision: true });
+    for (const other of ['obstruction', 'shallower', 'moved'] as const)
+      expect(itemOf(gate(decidedOn(other)), 'room')).toMatchObject({ green: false, decision: true });
+    expect(itemOf(gate(decidedOn('room')), 'room')).toMatchObject({ green: true });
+  });
+  it('a decision on anything but what was met is no inspection', () => {
+    const after = (f: Field) => void f.decide('room', '1');
+    expect(itemOf(gate({ skip: ['inspection'], after }), 'inspection').green).toBe(false);
   });
   it.each<[string, (f: Field) => void]>([
     ['the post was nudged', (f) => void f.add({ kind: 'stand', thing: post('1'), event: 'nudged' })],
@@ -177,6 +195,7 @@ describe('the room item', () => {
       before,
       after: (f) => {
         off.after?.(f);
+        f.decide('room', '1');
         more(f);
       },
     });

@@ -104,7 +104,9 @@ describe('the room that a dug hole leaves', () => {
     expect(judge({ right: 0.03 }).middle?.told).toBe('fits');
     const far = judge({ right: 0.055, width: 440 }).middle!;
     expect(far.told).toBe('decision');
-    expect(far.words).toMatch(/a decision by whoever is responsible for the structure\.$/);
+    expect(far.words).toMatch(
+      /a decision by whoever is responsible for the structure\. Log the decision on this hole, with who decided and what\.$/,
+    );
     // Near enough to the edge of the core not to be sure of it.
     expect(judge({ right: 0.048 }).middle?.told).toBe('decision');
   });

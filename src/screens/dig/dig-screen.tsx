@@ -10,6 +10,7 @@ import { Opening } from '../opening.tsx';
 import { part } from '../part.ts';
 import type { PhaseProps } from '../phase-props.ts';
 import { DecisionSheet } from '../pour/decision-sheet.tsx';
+import { waitingIn } from '../pour/decisions.ts';
 import { hrefOf } from '../route.ts';
 import { useStartAtTop } from '../use-start-at-top.ts';
 import { GateCard, type HoleCardProps, ReadyCard } from './dig-cards.tsx';
@@ -101,11 +102,8 @@ function HoleCard({ task, ...card }: HoleCardProps & { readonly task: DigTask })
 }
 
 function DecideFlow({ hole, onClose }: { readonly hole: HoleAssessment; readonly onClose: () => void }) {
-  const waiting = [...hole.digGate.items, ...undecidedIn(hole)].filter(({ decision }) => decision);
-  const texts = [...new Set(waiting.map(({ text }) => text))];
-  return texts.length > 0 ? (
-    <DecisionSheet hole={hole.hole} text={texts.join(' ')} onClose={onClose} />
-  ) : null;
+  const [waiting] = waitingIn([...hole.digGate.items, ...undecidedIn(hole)]);
+  return waiting ? <DecisionSheet hole={hole.hole} waiting={waiting} onClose={onClose} /> : null;
 }
 
 function AllDug({ undecided, noMiddle }: Extract<DigStep, { at: 'done' }>) {

@@ -5,6 +5,7 @@ import { ok, type Result, refuse } from '../../units/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { useLog } from '../use-log.ts';
 import { useTyped } from '../use-typed.ts';
+import type { Waiting } from './decisions.ts';
 
 /** A note may have 500 characters: half of them each, less the two between. */
 const MOST = 249;
@@ -21,13 +22,13 @@ const readWords =
 
 export interface DecisionSheetProps {
   readonly hole: string;
-  /** What was met, and that it needs a decision. */
-  readonly text: string;
+  /** On what, and that it needs a decision. */
+  readonly waiting: Waiting;
   readonly onClose: () => void;
 }
 
-/** Logs who decided what about something met in the ground: an inspection of this hole, with the note. */
-export function DecisionSheet({ hole, text, onClose }: DecisionSheetProps) {
+/** Logs who decided what about one thing at a hole: an inspection that says on what it decides, with the note. */
+export function DecisionSheet({ hole, waiting: { on, text }, onClose }: DecisionSheetProps) {
   const { save } = useJobBook();
   const { failed, log } = useLog();
   const who = useTyped(readWords('Who decided', 'the building inspector, Ms Lind'));
@@ -35,8 +36,8 @@ export function DecisionSheet({ hole, text, onClose }: DecisionSheetProps) {
   const done = async () => {
     const [by, words] = [who.take(), what.take()];
     if (by === null || words === null) return;
-    if (await log({ kind: 'check', hole, item: 'inspection', done: true, note: `${by}: ${words}` }))
-      onClose();
+    const note = `${by}: ${words}`;
+    if (await log({ kind: 'check', hole, item: 'inspection', done: true, decides: on, note })) onClose();
   };
   return (
     <Sheet
@@ -52,7 +53,11 @@ export function DecisionSheet({ hole, text, onClose }: DecisionSheetProps) {
       <p>{unbroken(text)}</p>
       <TextInput label="Who decided" draft={who.draft} />
       <TextInput label="What was decided" draft={what.draft} lines={3} />
-      <p>It is logged as the inspection of this hole.</p>
+      <p>
+        {on === 'obstruction'
+          ? 'It is logged as the inspection of this hole.'
+          : 'It is logged as a decision on this, and is no inspection of the hole.'}
+      </p>
     </Sheet>
   );
 }

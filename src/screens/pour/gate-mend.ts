@@ -1,4 +1,4 @@
-import type { Check } from '../../job/entry-schema.ts';
+import { type Check, DECISIONS, type Decision } from '../../job/entry-schema.ts';
 import type { Gate, GateItem } from '../../judge/types.ts';
 import { capital } from '../../judge/words.ts';
 
@@ -7,7 +7,7 @@ export type Mend =
   /** By somebody's eyes: a tap logs it. */
   | { readonly by: 'tick'; readonly item: Check; readonly asked?: string; readonly words: string }
   /** By whoever is responsible: it is logged with who decided what. */
-  | { readonly by: 'decision' }
+  | { readonly by: 'decision'; readonly on: Decision }
   /** By what is dug or measured in another phase. */
   | { readonly by: 'phase'; readonly phase: 'plan' | 'stake' | 'dig' | 'set' };
 
@@ -75,7 +75,8 @@ export function missingItems({ items }: Gate): MissingItem[] {
 const RANK: Record<Mend['by'], number> = { phase: 0, decision: 1, tick: 2 };
 
 function mendOf({ item, asked, decision, measured }: GateItem): Mend {
-  if (decision) return { by: 'decision' };
+  const on = decision && DECISIONS.find((each) => each === item);
+  if (on) return { by: 'decision', on };
   if (item === 'asked' && asked !== undefined) return { by: 'tick', item, asked, words: capital(asked) };
   if (isTick(item) && !measured) return { by: 'tick', item, words: TICK_WORDS[item] };
   return { by: 'phase', phase: phaseOf(item) };

@@ -1,5 +1,5 @@
 import { useRef } from 'preact/hooks';
-import type { Body } from '../../job/entry-schema.ts';
+import type { Body, Decision } from '../../job/entry-schema.ts';
 import { Button, ButtonLink, VerdictMark } from '../../ui/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { hrefOf } from '../route.ts';
@@ -11,8 +11,8 @@ export interface MissingListProps {
   readonly hole: string;
   readonly items: readonly MissingItem[];
   readonly onLog: (body: Body) => void;
-  /** What was met in the ground is to be decided; not given where no such item is listed. */
-  readonly onDecide?: () => void;
+  /** Something is to be decided; not given where no such item is listed. */
+  readonly onDecide?: (on: Decision) => void;
 }
 
 /**
@@ -77,7 +77,7 @@ function tickBody(hole: string, { item, asked }: Extract<Mend, { by: 'tick' }>):
 
 interface MissingRowProps extends Pick<MissingListProps, 'hole' | 'onLog'> {
   readonly missing: MissingItem;
-  readonly onDecide: (() => void) | undefined;
+  readonly onDecide: ((on: Decision) => void) | undefined;
 }
 
 function MissingRow({ hole, missing: { text, mend }, onLog, onDecide }: MissingRowProps) {
@@ -99,7 +99,7 @@ function MissingRow({ hole, missing: { text, mend }, onLog, onDecide }: MissingR
       return (
         <>
           <MissingText text={text} />
-          {onDecide && <Button onPress={onDecide}>Enter the decision</Button>}
+          {onDecide && <Button onPress={() => onDecide(mend.on)}>Enter the decision</Button>}
         </>
       );
     case 'phase': {

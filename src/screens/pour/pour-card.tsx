@@ -1,4 +1,4 @@
-import type { Body } from '../../job/entry-schema.ts';
+import type { Body, Decision } from '../../job/entry-schema.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import type { JobView } from '../../judge/view.ts';
 import { GateList } from '../../ui/index.ts';
@@ -12,7 +12,7 @@ export interface PourCardProps {
   readonly view: JobView;
   readonly hole: HoleAssessment;
   readonly onLog: (body: Body) => void;
-  readonly onDecide: () => void;
+  readonly onDecide: (on: Decision) => void;
 }
 
 /** One hole before its concrete: what is missing, what is done. Or after it: what was poured, and what was found since. */

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'preact/hooks';
-import type { Body } from '../../job/entry-schema.ts';
+import type { Body, Decision } from '../../job/entry-schema.ts';
 import { thingName } from '../../job/words.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { type JobView, viewOf } from '../../judge/view.ts';
@@ -20,6 +20,7 @@ import { hrefOf } from '../route.ts';
 import { useLog } from '../use-log.ts';
 import { useStartAtTop } from '../use-start-at-top.ts';
 import { DecisionSheet } from './decision-sheet.tsx';
+import { waitingIn } from './decisions.ts';
 import type { PourMore, PourMoreProps } from './more-props.ts';
 import { PourCard } from './pour-card.tsx';
 import { pourLook, pourOrder } from './pour-order.ts';
@@ -56,7 +57,7 @@ interface PourWorkProps {
 function PourWork({ view, hole, inAddress }: PourWorkProps) {
   const { jobId } = useJobBook();
   const { log } = useLog();
-  const [open, setOpen] = useState<'pour' | 'decision' | PourMore | null>(null);
+  const [open, setOpen] = useState<'pour' | Decision | PourMore | null>(null);
   const onLog = (body: Body) => void log(body);
   const close = () => setOpen(null);
   // What is to be done after a pour stands on the poured hole's own card: it must not give way to the next hole.
@@ -65,12 +66,12 @@ function PourWork({ view, hole, inAddress }: PourWorkProps) {
     if (!inAddress) location.replace(hrefOf({ at: 'job', job: jobId, phase: 'pour', hole: hole.hole }));
   };
   useStartAtTop(hole.hole);
-  const undecided = hole.pourGate.items.filter(({ decision }) => decision).map(({ text }) => text);
+  const deciding = waitingIn(hole.pourGate.items).find(({ on }) => on === open);
   return (
     <JobFrame phase="pour" actions={<PourActions view={view} hole={hole} onPour={() => setOpen('pour')} />}>
       <WetHoles view={view} but={hole.hole} />
       <ShortPosts view={view} />
-      <PourCard view={view} hole={hole} onLog={onLog} onDecide={() => setOpen('decision')} />
+      <PourCard view={view} hole={hole} onLog={onLog} onDecide={setOpen} />
       <Caution title="Wet concrete">
         It burns skin and eyes, often before it hurts. Wear waterproof gloves, boots and goggles, keep clean
         water at hand, and do not kneel in it.
@@ -83,9 +84,7 @@ function PourWork({ view, hole, inAddress }: PourWorkProps) {
       <NextReadings />
       <HolesToPour current={hole.hole} />
       {open === 'pour' && <PourSheet hole={hole} onDone={onPoured} onClose={close} />}
-      {open === 'decision' && undecided.length > 0 && (
-        <DecisionSheet hole={hole.hole} text={undecided.join(' ')} onClose={close} />
-      )}
+      {deciding && <DecisionSheet hole={hole.hole} waiting={deciding} onClose={close} />}
       {(open === 'why' || open === 'asks' || open === 'times') && (
         <OpenMore more={open} hole={hole.hole} onClose={close} />
       )}

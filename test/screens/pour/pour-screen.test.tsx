@@ -124,6 +124,7 @@ describe('a gate that is shut', () => {
       hole: '7',
       item: 'inspection',
       done: true,
+      decides: 'obstruction',
       note: 'Ms Lind, building control: roots cut out by hand',
     });
   });
