@@ -53,7 +53,10 @@ export function situate(log: readonly Entry[]): Situation {
   return { ...known, laid, measured, measuredWithout, problems };
 }
 
-/** Lines on the ground, in the plan frame; those that are told from A and B lie by where these stand. */
+/**
+ * Lines on the ground, in the plan frame. Those that are told from A and B lie by where these stood when the plan was laid, as
+ * the frame has them: a stake that is driven again elsewhere takes no boundary with it.
+ */
 export function groundLinesOf({
   plan,
   holes,
@@ -61,6 +64,6 @@ export function groundLinesOf({
   measured,
 }: Pick<Situation, 'plan' | 'holes' | 'laid' | 'measured'>): GroundLines {
   if (!plan) return { lines: [], waiting: [], problems: [] };
-  const baseline = measured?.baseline?.length ?? laid?.baseline ?? 0;
+  const baseline = measured?.frameBaseline ?? laid?.baseline ?? 0;
   return groundLines(plan, holes, laid && { motion: laid.motion, baseline });
 }

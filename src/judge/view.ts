@@ -70,6 +70,7 @@ const NOTHING_MEASURED: Measured = {
   globalTest: { chiSquare: 0, degreesOfFreedom: 0, chance: 1 },
   moves: null,
   baseline: null,
+  frameBaseline: null,
   designedBaseline: null,
   heights: [],
   heightsTest: { chiSquare: 0, degreesOfFreedom: 0, chance: 1 },

@@ -5,7 +5,7 @@ import type { Instruments } from '../job/plan-schema.ts';
 import type { SitedHole, SitedReference } from '../plan/hole.ts';
 import { type Adjusted, adjusted, adjustedWithout } from './adjusted.ts';
 import { chiSquareChance } from './chi-square.ts';
-import { currentOf } from './datum.ts';
+import { type Datum, presentDatum } from './datum.ts';
 import { isKnown, type Known } from './determined.ts';
 import { ellipseOf } from './ellipse.ts';
 import { type Heights, heights } from './heights.ts';
@@ -100,7 +100,8 @@ function resultsOf({ solution, places }: Adjusted, baseline: number | null, leve
     suspicions: [],
     globalTest: globalTest(solution),
     moves: null,
-    baseline: baselineOf(solution, places),
+    baseline: baselineOf(solution, places, presentDatum(network)),
+    frameBaseline: baselineOf(solution, places, solution.model.datum)?.length ?? null,
     designedBaseline: baseline,
     heights: levelling.heights,
     heightsTest: levelling.test,
@@ -199,11 +200,12 @@ function globalTest(solution: Solution): GlobalTest {
   return { chiSquare, degreesOfFreedom, chance: chiSquareChance(chiSquare, degreesOfFreedom) };
 }
 
-function baselineOf(solution: Solution, places: readonly (Known | Lack)[]): Measured['baseline'] {
-  const { model, state } = solution;
-  const { network } = model;
-  const a = currentOf(network.nodes, 'stake:A').index;
-  const b = currentOf(network.nodes, 'stake:B').index;
+function baselineOf(
+  solution: Solution,
+  places: readonly (Known | Lack)[],
+  { a, b }: Datum,
+): Measured['baseline'] {
+  const { state } = solution;
   if (!isKnown(places[a]!) || !isKnown(places[b]!)) return null;
   const e = {
     x: state[b * PER_NODE]! - state[a * PER_NODE]!,

@@ -164,6 +164,8 @@ export interface Measured {
   readonly moves: Moves | null;
   /** A–B as adjusted, metres, with its sigma; null until it is pulled. */
   readonly baseline: { readonly length: number; readonly sigma: number } | null;
+  /** The same of the stakes that carry the site frame, which are others once A or B was driven again; metres. */
+  readonly frameBaseline: number | null;
   /** A–B as the plan was laid, metres. */
   readonly designedBaseline: number | null;
   readonly heights: readonly MeasuredHeight[];

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { GroundLine } from '../../src/job/place-schema.ts';
 import { assess } from '../../src/judge/assess.ts';
 import { shortAsSetText } from '../../src/judge/setback-words.ts';
+import { situate } from '../../src/judge/situation.ts';
 import type { LineGap } from '../../src/judge/types.ts';
 import { groundLines, holesOf } from '../../src/plan/index.ts';
 import { Field, mm, post, ringPlan, stake } from './field.ts';
@@ -105,5 +106,29 @@ describe('what the structure keeps from a line', () => {
     expect(short((each) => (each.hole === '2' ? { ...each, gap: 3.2, doubt: 1 } : each))).toMatch(
       /^As set, post 3 comes within 3500 mm of Boundary, and 4000 mm must be kept/,
     );
+  });
+  it('a line that is told from A and B stays where it is when B is driven again elsewhere', () => {
+    const fromStakes = (station: number) =>
+      ({ by: 'pulls', ...tapesTo(station, -1000), side: 'right' }) as const;
+    const tapesTo = (x: number, y: number) => ({
+      fromA: mm(Math.hypot(x, y)),
+      fromB: mm(Math.hypot(x - 8000, y)),
+    });
+    const line: GroundLine = {
+      name: 'Boundary',
+      kind: 'boundary',
+      from: fromStakes(1000),
+      to: fromStakes(7000),
+    };
+    const field = new Field(plan([line])).site();
+    for (let i = 0; i < 2; i++) field.pull(stake('A'), stake('B'));
+    for (const hole of ['2', '3']) field.set(hole).pullsTo(post(hole), [stake('A'), stake('B')]);
+    const before = told(field).lines[0]!.planned!.gap;
+    field.off(stake('B'), -0.3, 0);
+    field.add({ kind: 'stand', thing: stake('B'), event: 'driven' });
+    field.pull(stake('A'), stake('B'));
+    for (const hole of ['2', '3']) field.pull(stake('B'), post(hole));
+    expect(situate(field.log).measured!.baseline!.length).toBeCloseTo(7.7, 3);
+    expect(told(field).lines[0]!.planned!.gap).toBeCloseTo(before, 6);
   });
 });
