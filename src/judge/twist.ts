@@ -56,16 +56,54 @@ export function judgeTwist(view: JobView, hole: string): Judgement | null {
   );
 }
 
-function twistIn(view: JobView, { body }: EntryOf<'twist'>): MeasuredTwist | null {
-  const sited = view.sited.get(body.hole);
-  return sited ? twistOf(body, sited, view.measured, [...view.sited.values()], view.plan.instruments) : null;
+/** One reading, and from where it was read: off which string, or from which place. */
+interface TwistRead extends MeasuredTwist {
+  readonly from: string;
 }
 
-/** Weighted by how well each is known. */
-function meanOf(found: readonly MeasuredTwist[]): MeasuredTwist {
-  const weight = found.reduce((sum, { sigma }) => sum + 1 / sigma ** 2, 0);
-  const turn = found.reduce((sum, each) => sum + each.turn / each.sigma ** 2, 0) / weight;
-  return { turn, sigma: Math.sqrt(1 / weight) };
+function twistIn(view: JobView, { body }: EntryOf<'twist'>): TwistRead | null {
+  const sited = view.sited.get(body.hole);
+  if (!sited) return null;
+  const found = twistOf(body, sited, view.measured, [...view.sited.values()], view.plan.instruments);
+  const { from } = body;
+  const ends = from.by === 'tape' ? [from.at] : [from.from, from.to];
+  // A string is the same one from its other end.
+  return (
+    found && {
+      ...found,
+      from: ends
+        .map((end) => JSON.stringify(end))
+        .sort()
+        .join(),
+    }
+  );
+}
+
+/** Weighted by how well each is known; where a string or a place lies makes no smaller doubt for being read from twice. */
+function meanOf(found: readonly TwistRead[]): { readonly turn: number; readonly sigma: number } {
+  const places = [...new Set(found.map(({ from }) => from))];
+  const from = places.map((place) => {
+    const alike = found.filter((each) => each.from === place);
+    const own = weighted(
+      alike.map(({ turn, sigma, common }) => ({ turn, variance: sigma ** 2 - common ** 2 })),
+    );
+    return { ...own, variance: own.variance + Math.max(...alike.map(({ common }) => common)) ** 2 };
+  });
+  const { turn, variance } = weighted(from);
+  return { turn, sigma: Math.sqrt(variance) };
+}
+
+interface Weighted {
+  readonly turn: number;
+  readonly variance: number;
+}
+
+function weighted(each: readonly Weighted[]): Weighted {
+  const weight = each.reduce((sum, { variance }) => sum + 1 / variance, 0);
+  return {
+    turn: each.reduce((sum, { turn, variance }) => sum + turn / variance, 0) / weight,
+    variance: 1 / weight,
+  };
 }
 
 const missingWords = (name: string, read: boolean): string =>

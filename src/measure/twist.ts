@@ -1,4 +1,4 @@
-import { add, bearingOf, distance, scale, subtract, unit, type Vec } from '../geometry/point.ts';
+import { add, bearingOf, distance, dot, scale, subtract, unit, type Vec } from '../geometry/point.ts';
 import type { EntryOf, Side, Thing } from '../job/entry-schema.ts';
 import type { Instruments } from '../job/plan-schema.ts';
 import type { SitedHole } from '../plan/hole.ts';
@@ -14,6 +14,8 @@ type Twist = EntryOf<'twist'>['body'];
 export interface MeasuredTwist {
   readonly turn: number;
   readonly sigma: number;
+  /** What of sigma comes from where the string or the place lies, alike in all readings from there; radians. */
+  readonly common: number;
 }
 
 /** A rule held square to a face is read to half a millimetre, one sigma (common practice). */
@@ -30,8 +32,8 @@ const HALVINGS = 26;
  * w sin(turn − lie of the string); from one place it is the difference of two distances, searched for (derived, not
  * published). Two rulers, or two pulls, and where the string or the place lies, make its sigma.
  *
- * @returns null where nothing follows: of a round, off a string that runs more than 45° off the face, from a place that the face
- *   does not look to, and where the two differ by more than such a face could show
+ * @returns null where nothing follows: of a round, off a string that runs more than 45° off the face, off a string or from a place
+ *   that the face does not look to, and where the two differ by more than such a face could show
  */
 export function twistOf(
   body: Twist,
@@ -43,11 +45,11 @@ export function twistOf(
   if (hole.section.kind !== 'post') return null;
   const difference = body.anticlockwise.m - body.clockwise.m;
   const { from, side } = body;
+  const place = placeOf({ kind: 'post', hole: hole.label }, measured, holes) ?? {
+    place: hole.site,
+    covariance: NONE,
+  };
   if (from.by === 'tape') {
-    const place = placeOf({ kind: 'post', hole: hole.label }, measured, holes) ?? {
-      place: hole.site,
-      covariance: NONE,
-    };
     const at = touched(from.at, measured, holes);
     const sigma = Math.hypot(
       ...[body.anticlockwise, body.clockwise].map(({ m }) => tapeSigma(m, instruments)),
@@ -56,7 +58,10 @@ export function twistOf(
   }
   const [a, b] = [from.from, from.to].map((thing) => placeOf(thing, measured, holes));
   if (!a || !b) return null;
-  return offString({ difference, sigma: RULER_M * Math.SQRT2, face: faceOf(hole, side) }, [a, b]);
+  return offString({ difference, sigma: RULER_M * Math.SQRT2, face: faceOf(hole, side) }, place.place, [
+    a,
+    b,
+  ]);
 }
 
 /** The face that looks best towards a place, or towards a string past the post. */
@@ -117,10 +122,16 @@ interface EdgesRead {
   readonly face: Face;
 }
 
-function offString({ difference, sigma, face }: EdgesRead, [a, b]: readonly Placed[]): MeasuredTwist | null {
-  const length = distance(a!.place, b!.place);
-  if (length === 0) return null;
-  const along = bearingOf(subtract(b!.place, a!.place));
+function offString(
+  { difference, sigma, face }: EdgesRead,
+  post: Vec,
+  [a, b]: readonly [Placed, Placed],
+): MeasuredTwist | null {
+  const length = distance(a.place, b.place);
+  const beside = nearestOn(post, [a.place, b.place]);
+  // One through the post itself, as along a row, may have been drawn past either face.
+  if (!beside || dot(subtract(beside, post), unit(face.bearing)) < -face.half) return null;
+  const along = bearingOf(subtract(b.place, a.place));
   // Of the string's two normals the one that the face looks along.
   const lie = [along + Math.PI / 2, along - Math.PI / 2]
     .map((normal) => wrapped(normal - face.bearing))
@@ -129,9 +140,9 @@ function offString({ difference, sigma, face }: EdgesRead, [a, b]: readonly Plac
   if (Math.abs(lie) > MOST_TURN || Math.abs(sine) > 1) return null;
   const turn = lie + Math.asin(sine);
   if (Math.abs(turn) > MOST_TURN) return null;
-  const ends = (radius(a!) ** 2 + radius(b!) ** 2) / length ** 2;
+  const common = Math.hypot(radius(a), radius(b)) / length;
   const read = sigma / (face.width * Math.cos(Math.asin(sine)));
-  return { turn, sigma: Math.sqrt(read ** 2 + ends) };
+  return { turn, sigma: Math.hypot(read, common), common };
 }
 
 function fromPlace({ difference, sigma, face }: EdgesRead, post: Placed, at: Placed): MeasuredTwist | null {
@@ -151,7 +162,7 @@ function fromPlace({ difference, sigma, face }: EdgesRead, post: Placed, at: Pla
   const step = 1e-4;
   const slope = (shown(turn + step) - shown(turn - step)) / (2 * step);
   const sideways = Math.hypot(radius(post), radius(at)) / distance(post.place, at.place);
-  return { turn, sigma: Math.hypot(sigma / slope, sideways) };
+  return { turn, sigma: Math.hypot(sigma / slope, sideways), common: sideways };
 }
 
 function edges({ bearing, half, width }: Face, place: Vec, turn: number): [Vec, Vec] {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { add, distance, scale, unit } from '../../src/geometry/point.ts';
 import type { Body } from '../../src/job/entry-schema.ts';
 import { assess } from '../../src/judge/assess.ts';
+import { HALF_WIDTH_95 } from '../../src/judge/normal.ts';
 import { situate } from '../../src/judge/situation.ts';
 import { twistOf } from '../../src/measure/twist.ts';
 import { Field, mm, post, stake } from './field.ts';
@@ -87,6 +88,25 @@ describe('how far a post is turned', () => {
     const across = { by: 'string', from: post('1'), to: stake('A') } as const;
     expect(measuredIn(field, { ...byString(field, 0), side: 'left', from: across })).not.toBeNull();
     expect(measuredIn(field, { ...byString(field, 0), side: 'left' })).toBeNull();
+  });
+});
+
+describe('a string', () => {
+  it('is seen by the face that looks to it, not by the one opposite', () => {
+    const field = placed();
+    expect(measuredIn(field, byString(field, 0))).not.toBeNull();
+    expect(measuredIn(field, { ...byString(field, 0), side: 'front' })).toBeNull();
+  });
+  it('that lies in doubt is in as much doubt for two readings off it as for one', () => {
+    const field = placed();
+    field.add(byString(field, 0));
+    const { sigma, common } = measuredIn(field, byString(field, 0))!;
+    field.add(byString(field, 0));
+    const own = Math.sqrt(sigma ** 2 - common ** 2);
+    expect(holeOf(assess(field.log), '1').set.twist!.uncertainty! / HALF_WIDTH_95).toBeCloseTo(
+      Math.hypot(own / Math.SQRT2, common),
+      9,
+    );
   });
 });
 
