@@ -1,4 +1,5 @@
 /** The parts that screens share. The look is in `ui.css`. */
+export { BoxesContext, useBoxes } from './boxes.ts';
 export { Button, ButtonLink, ButtonRow } from './button.tsx';
 export { Caution } from './caution.tsx';
 export { CheckField } from './check-field.tsx';

@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Result } from '../units/index.ts';
+import { useAmongBoxes } from './boxes.ts';
 
 export interface Draft {
   readonly text: string;
@@ -21,19 +22,28 @@ export function useDraft<T>(
 ): Draft {
   const [text, setText] = useState(shown);
   const [error, setError] = useState<string | null>(null);
+  const now = useRef(shown);
   const followed = useRef(shown);
   useEffect(() => {
     // Not on the first run: what was typed before the first frame was drawn stays.
     if (followed.current === shown) return;
     followed.current = shown;
+    now.current = shown;
     setText(shown);
     setError(null);
   }, [shown]);
-  const commit = () => {
-    if (text === shown && error === null) return;
-    const result = read(text);
-    setError(result.ok ? null : result.problem.text);
+  const commit = (): string | null => {
+    if (now.current === shown && error === null) return null;
+    const result = read(now.current);
+    const why = result.ok ? null : result.problem.text;
+    setError(why);
     if (result.ok) pass(result.value);
+    return why;
   };
-  return { text, error, edit: setText, commit };
+  useAmongBoxes(commit);
+  const edit = (next: string) => {
+    now.current = next;
+    setText(next);
+  };
+  return { text, error, edit, commit: () => void commit() };
 }

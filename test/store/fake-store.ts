@@ -53,14 +53,19 @@ export function brittleConnection() {
 /**
  * A full disk: the transaction aborts with the quota error when the job's row is put, which comes after the entry's
  * `add`. By the standard the request then fails with a bare AbortError; Chrome's requests say nothing at all.
+ *
+ * @param after so many rows still fit
  */
-export function fillDisk(request: 'aborted' | 'silent'): void {
+export function fillDisk(request: 'aborted' | 'silent', after = 0): void {
   const put = IDBObjectStore.prototype.put;
+  let rows = 0;
   vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(function (
     this: IDBObjectStore,
     value: unknown,
   ) {
     const real = put.call(this, value);
+    rows++;
+    if (rows <= after) return real;
     const { transaction } = this;
     queueMicrotask(() => {
       Object.assign(transaction, { error: new DOMException('The disk is full', 'QuotaExceededError') });

@@ -35,7 +35,6 @@ export function PlaceCard({ onClose }: PlaceCardProps) {
   const use = async (places: { a: PlanPlace; b: PlanPlace }, chosenBy: 'tool' | 'user') => {
     if (await log({ kind: 'site', ...places, chosenBy })) onClose?.();
   };
-  const laidOn = () => onClose?.();
   if (own || !best)
     return (
       <PlaceForm
@@ -74,7 +73,7 @@ export function PlaceCard({ onClose }: PlaceCardProps) {
         <p>{unbroken(`B stands ${placeWords(planar(best.b), plan.units)}.`)}</p>
         <PerHole choice={best} units={plan.units} />
       </More>
-      <LayButtons onLaid={laidOn} />
+      <LayButtons />
     </StakePage>
   );
 }

@@ -12,6 +12,7 @@ import { DoneCard, TiesCard } from './end-cards.tsx';
 import { FurtherCard } from './further-card.tsx';
 import { FurtherPlaceCard } from './further-place-card.tsx';
 import { HoleCard } from './hole-card.tsx';
+import { LayScope } from './lay/lay-buttons.tsx';
 import { MovePlacesContext, type Placing } from './move-places.ts';
 import { MovedCard } from './moved-card.tsx';
 import { PlaceCard } from './place-card.tsx';
@@ -38,13 +39,15 @@ export function StakeScreen({ hole }: PhaseProps) {
     <OpenPullContext.Provider value={setPull}>
       <MovePlacesContext.Provider value={setPlacing}>
         <ListScope>
-          {placing === 'A and B' ? (
-            <PlaceCard onClose={() => setPlacing(null)} />
-          ) : placing === 'further' ? (
-            <FurtherPlaceCard onClose={() => setPlacing(null)} />
-          ) : (
-            <StakeCard stake={stake} onGoOn={() => setGoOn(true)} onPastMoved={onPastMoved} />
-          )}
+          <LayScope onLaid={() => setPlacing(null)}>
+            {placing === 'A and B' ? (
+              <PlaceCard onClose={() => setPlacing(null)} />
+            ) : placing === 'further' ? (
+              <FurtherPlaceCard onClose={() => setPlacing(null)} />
+            ) : (
+              <StakeCard stake={stake} onGoOn={() => setGoOn(true)} onPastMoved={onPastMoved} />
+            )}
+          </LayScope>
         </ListScope>
         {pull && <PullFlow pull={pull} how={how} onClose={() => setPull(null)} />}
       </MovePlacesContext.Provider>

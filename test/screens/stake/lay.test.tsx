@@ -3,12 +3,14 @@ import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/pr
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Body } from '../../../src/job/entry-schema.ts';
 import type { GroundLine } from '../../../src/job/place-schema.ts';
+import { PlanScreen } from '../../../src/screens/plan/plan-screen.tsx';
 import { StakeScreen } from '../../../src/screens/stake/stake-screen.tsx';
 import { REPEAT_TAP_MS } from '../../../src/ui/repeat-tap.ts';
 import { inches, samplePlan } from '../../job/sample.ts';
+import { fillDisk } from '../../store/fake-store.ts';
 import { openScreen, painted } from '../plan/open-screen.tsx';
 import { heading, tap, tapWhenThere } from '../taps.ts';
-import { PLAN } from './field-day.ts';
+import { PLACED, PLAN } from './field-day.ts';
 
 beforeEach(() => {
   // The clock of the phone, just after the entries were made: no new session begins.
@@ -16,6 +18,7 @@ beforeEach(() => {
 });
 afterEach(() => {
   cleanup();
+  vi.restoreAllMocks();
   vi.useRealTimers();
 });
 
@@ -102,7 +105,7 @@ describe('two points that are there', () => {
     await type('Centre: along A–B, from A', '-2 0');
     await type('Centre: square off A–B', '18 0');
     await choose(SIDE('Centre'), 'left');
-    await choose('The plan’s front looks, as you walk from A to B', 'toward a peg or mark before it');
+    await choose('The plan’s front looks, as you walk from A to B', 'toward a stake or mark before it');
     await choose('Front: how it is told', 'Along and off A–B');
     await type('Front: along A–B, from A', '10 0');
     await type('Front: square off A–B', '18 0');
@@ -159,6 +162,81 @@ describe('two stakes of holes', () => {
   });
 });
 
+describe('what was typed', () => {
+  const half = async (bodies: readonly Body[] = PLAN) => {
+    const job = await openSheet(/^Two points are there/, bodies);
+    await type('A to B', '24 0');
+    await type('Centre: tape from A', '20 0');
+    await choose(SIDE('Centre'), 'left');
+    await choose('The plan’s front looks, as you walk from A to B', 'to the left');
+    return job;
+  };
+  /** The box is not left: some phones leave it focused through a tap on a button. */
+  const typeOnly = (label: string, text: string) =>
+    fireEvent.input(screen.getByLabelText(label), { target: { value: text } });
+  const pulls = (bodies: readonly Body[]) =>
+    bodies.flatMap((body) => (body.kind === 'pull' ? [body.reading.typed] : []));
+
+  test('stays when the disk fills between two entries, and is all logged by the next tap', async () => {
+    const job = await half();
+    await type('Centre: tape from B', '20 0');
+    fillDisk('aborted', 2);
+    tap('Lay the plan on them');
+    await screen.findByText(/^Places of A and B: not all saved/);
+    expect(await job.log()).toHaveLength(3);
+    expect((screen.getByLabelText('A to B') as HTMLInputElement).value).toBe('24′ 0″');
+    vi.restoreAllMocks();
+    await beyondRepeat();
+    tap('Lay the plan on them');
+    await waitFor(() => expect(screen.queryByRole('dialog', { hidden: true })).toBeNull());
+    const bodies = (await job.log()).map(({ body }) => body);
+    expect(bodies.slice(-4).map(({ kind }) => kind)).toEqual(['site', 'stand', 'stand', 'pull']);
+  });
+
+  test('and not left yet is read at the tap; what is no length is refused, not the one before it logged', async () => {
+    const job = await half();
+    typeOnly('Centre: tape from B', '20 0');
+    typeOnly('A to B', 'abc');
+    tap('Lay the plan on them');
+    await painted();
+    expect(problems().at(-1)).toMatch(/^A to B/);
+    expect(await job.log()).toHaveLength(1);
+    typeOnly('A to B', '24 6');
+    await beyondRepeat();
+    tap('Lay the plan on them');
+    await waitFor(async () => expect(await job.log()).toHaveLength(5));
+    expect(pulls((await job.log()).map(({ body }) => body))).toEqual(['24 6']);
+  });
+
+  test('is there again after Back', async () => {
+    await half();
+    typeOnly('Centre: tape from B', '19 0');
+    fireEvent(screen.getByRole('dialog', { hidden: true }), new Event('cancel'));
+    await waitFor(() => expect(screen.queryByRole('dialog', { hidden: true })).toBeNull());
+    await beyondRepeat();
+    tap(/^Two points are there/);
+    await waitFor(() =>
+      expect((screen.getByLabelText('Centre: tape from A') as HTMLInputElement).value).toBe('20′ 0″'),
+    );
+    expect((screen.getByLabelText('Centre: tape from B') as HTMLInputElement).value).toBe('19′ 0″');
+  });
+
+  test('is what the tape in hand reads: the plan lies by what is there, and the pulls name the tape', async () => {
+    // 100 ft of it are a foot more.
+    const red = { label: 'Red', nominal: inches('100′'), actual: inches('101′'), zero: inches('0″') };
+    const plan = { ...samplePlan, instruments: { ...samplePlan.instruments, tapes: [red] } };
+    const job = await half([{ kind: 'plan', plan }]);
+    expect(inSheet().getByRole('button', { name: 'Tape Red. Another?', hidden: true })).toBeTruthy();
+    await type('Centre: tape from B', '20 0');
+    tap('Lay the plan on them');
+    await waitFor(async () => expect(await job.log()).toHaveLength(5));
+    const bodies = (await job.log()).slice(1).map(({ body }) => body);
+    expect(bodies.at(-1)).toMatchObject({ kind: 'pull', tape: 'Red', reading: { typed: '24 0' } });
+    const { a, b } = bodies[0] as Extract<Body, { kind: 'site' }>;
+    expect(b.right.m - a.right.m).toBeCloseTo(inches('24 0').m * 1.01, 3);
+  });
+});
+
 describe('lines on the ground', () => {
   const signed = (typed: string) => inches(typed);
   const boundary: GroundLine = {
@@ -193,6 +271,37 @@ describe('lines on the ground', () => {
       expect.objectContaining({ name: 'House', kind: 'house', noStakes: 'left' }),
     ]);
     expect(screen.getByText(/^House, by the plan: post 1, the nearest, keeps its outer face/)).toBeTruthy();
+  });
+
+  test('one told by two tapes lies by what is there, and again by the same when it is opened again', async () => {
+    const red = { label: 'Red', nominal: inches('100′'), actual: inches('101′'), zero: inches('0″') };
+    const plan = { ...samplePlan, instruments: { ...samplePlan.instruments, tapes: [red] } };
+    const job = await openScreen(PlanScreen, [...PLACED, { kind: 'plan', plan }]);
+    await tapWhenThere('Boundary, house, no-go ground');
+    await tapWhenThere('Add a line');
+    await painted();
+    await choose('What it is', /^Another line/);
+    for (const [point, fromA] of [
+      ['First point', '30 0'],
+      ['Second point', '40 0'],
+    ] as const) {
+      await choose(`${point}: how it is told`, /^Two tapes/);
+      await type(`${point}: tape from A`, fromA);
+      await type(`${point}: tape from B`, '30 0');
+      await choose(SIDE(point), 'left');
+    }
+    expect(inSheet().getByRole('button', { name: 'Tape Red. Another?', hidden: true })).toBeTruthy();
+    tap('Add it');
+    await screen.findByRole('button', { name: 'Change Line', hidden: true });
+    const from = async () =>
+      (await job.plan()).lines![0]!.from as Extract<GroundLine['from'], { by: 'pulls' }>;
+    expect((await from()).fromA.m).toBeCloseTo(inches('30 0').m * 1.01, 3);
+    const was = await from();
+    tap('Change Line');
+    await beyondRepeat();
+    tap('Change it');
+    await screen.findByRole('button', { name: 'Change Line', hidden: true });
+    expect(await from()).toEqual(was);
   });
 
   test('one that is too near is told on top of the page, and can be taken off again', async () => {

@@ -36,12 +36,13 @@ export function startLine(line: GroundLine | null): LineDraft {
   return { name, kind, from: draftOf(from), to: draftOf(to), asksKeep: keep !== null, keep, noStakes };
 }
 
+/** A usual name, or one of several. */
+const USUAL = /^(Boundary|House|Line)( \d+)?$/;
 const USUAL_NAMES = { boundary: 'Boundary', house: 'House', other: 'Line' } as const;
 
 /** Another kind; the usual name with it, while nobody has typed another. */
 export function withKind(draft: LineDraft, kind: GroundLine['kind'], taken: readonly string[]): LineDraft {
-  const usual: readonly string[] = Object.values(USUAL_NAMES);
-  const own = draft.name !== '' && !usual.some((name) => draft.name.startsWith(name));
+  const own = draft.name !== '' && !USUAL.test(draft.name);
   return { ...draft, kind, name: own ? draft.name : freeName(USUAL_NAMES[kind], taken) };
 }
 

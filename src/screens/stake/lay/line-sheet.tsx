@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { GroundLine } from '../../../job/place-schema.ts';
 import type { LaidLine, StandingStakes } from '../../../plan/index.ts';
 import {
+  BoxesContext,
   Button,
   type Choice,
   ChoiceField,
@@ -13,6 +14,8 @@ import {
 } from '../../../ui/index.ts';
 import { drawnLine } from '../../drawn-site.ts';
 import { useJobBook } from '../../job-book.ts';
+import { TapeButton, useHasTapes } from '../../tape-choice.tsx';
+import { TapeSheet } from '../../tape-sheet.tsx';
 import { drawnStakes } from './drawn-stakes.ts';
 import { GroundPlaceFields } from './ground-place-fields.tsx';
 import {
@@ -27,6 +30,8 @@ import {
   startLine,
   withKind,
 } from './line-draft.ts';
+import { lineThere } from './read-on-tape.ts';
+import { type Held, useLayDraft } from './use-lay-draft.ts';
 
 export interface LineSheetProps {
   /** Null to add one. */
@@ -34,6 +39,8 @@ export interface LineSheetProps {
   /** Names of the others. */
   readonly taken: readonly string[];
   readonly stakes: StandingStakes | null;
+  /** What was typed of it, held above this sheet. */
+  readonly held: Held<LineDraft>;
   /** Resolves to true once it is on disk; null removes the line. */
   readonly onSave: (line: GroundLine | null) => Promise<boolean>;
   readonly onClose: () => void;
@@ -46,62 +53,90 @@ const KINDS: readonly Choice<GroundLine['kind']>[] = [
 ];
 
 /** One line on the ground: what it is, where it runs, what must be kept from it, where no stake can stand. */
-export function LineSheet({ line, taken, stakes, onSave, onClose }: LineSheetProps) {
+export function LineSheet({ line, taken, stakes, held: kept, onSave, onClose }: LineSheetProps) {
   const { situation } = useJobBook();
-  const { plan, holes } = situation;
-  const [draft, setDraft] = useState<LineDraft>(() => startLine(line));
-  const [told, setTold] = useState<string | null>(null);
-  if (!plan) return null;
-  const edit = (change: (was: LineDraft) => LineDraft) => {
-    setTold(null);
-    setDraft(change);
-  };
-  const laid = laidDraft(draft, holes, stakes);
+  const { holes, inHand } = situation;
+  const held = useLayDraft(kept, () => startLine(line));
+  const [choosing, setChoosing] = useState(false);
+  const hasTapes = useHasTapes();
+  const { boxes, draft } = held;
   const finish = async (of: GroundLine | null) => {
     if (await onSave(of)) onClose();
-    else setTold('The line: not saved; free some space, then tap again.');
+    else held.tell('The line: not saved; free some space, then tap again.');
   };
   const save = () => {
-    const read = readLine(draft, taken);
-    if (!read.ok) return setTold(read.problem.text);
-    if (laid && !laid.ok) return setTold(laid.problem.text);
+    const typed = held.take();
+    if (!typed) return;
+    const there = lineThere(inHand, typed, line);
+    const read = readLine(there, taken);
+    if (!read.ok) return held.tell(read.problem.text);
+    const laid = laidDraft(there, holes, stakes);
+    if (laid && !laid.ok) return held.tell(laid.problem.text);
     void finish(read.value);
   };
+  /** What stands in the boxes is kept, as far as it is any good. */
+  const leave = (go: () => void) => () => {
+    boxes.commit();
+    go();
+  };
+  if (choosing) return <TapeSheet onClose={() => setChoosing(false)} />;
+  const taped = draft.from.by !== 'plan' || draft.to.by !== 'plan';
   return (
-    <Sheet
-      title={line ? line.name : 'Add a line'}
-      onClose={onClose}
-      actions={
-        <>
-          {told && <Problem text={told} />}
-          {line && (
-            <Button kind="danger" onPress={() => void finish(null)}>
-              Remove {line.name}
-            </Button>
-          )}
-          <Button kind="main" onPress={save}>
-            {line ? 'Change it' : 'Add it'}
-          </Button>
-        </>
-      }
-    >
-      <LineFields draft={draft} edit={edit} taken={taken} stakes={stakes} />
-    </Sheet>
+    <BoxesContext.Provider value={boxes.scope}>
+      <Sheet
+        title={line ? line.name : 'Add a line'}
+        onClose={leave(onClose)}
+        actions={
+          <LineActions line={line} told={held.told} onSave={save} onRemove={() => void finish(null)} />
+        }
+      >
+        {hasTapes && taped && <TapeButton onPress={leave(() => setChoosing(true))} />}
+        <LineFields
+          draft={draft}
+          laid={laidDraft(lineThere(inHand, draft, line), holes, stakes)}
+          edit={held.edit}
+          taken={taken}
+          stakes={stakes}
+        />
+      </Sheet>
+    </BoxesContext.Provider>
+  );
+}
+
+interface LineActionsProps {
+  readonly line: GroundLine | null;
+  readonly told: string | null;
+  readonly onSave: () => void;
+  readonly onRemove: () => void;
+}
+
+function LineActions({ line, told, onSave, onRemove }: LineActionsProps) {
+  return (
+    <>
+      {told !== null && <Problem text={told} />}
+      {line && (
+        <Button kind="danger" onPress={onRemove}>
+          Remove {line.name}
+        </Button>
+      )}
+      <Button kind="main" onPress={onSave}>
+        {line ? 'Change it' : 'Add it'}
+      </Button>
+    </>
   );
 }
 
 interface LineFieldsProps extends Pick<LineSheetProps, 'taken' | 'stakes'> {
   readonly draft: LineDraft;
+  readonly laid: ReturnType<typeof laidDraft>;
   /** From the draft as it is by then: two fields may be left in one frame. */
   readonly edit: (change: (was: LineDraft) => LineDraft) => void;
 }
 
-function LineFields({ draft, edit, taken, stakes }: LineFieldsProps) {
-  const { situation } = useJobBook();
-  const { plan, holes } = situation;
+function LineFields({ draft, laid, edit, taken, stakes }: LineFieldsProps) {
+  const { plan } = useJobBook().situation;
   if (!plan) return null;
   const put = (change: Partial<LineDraft>) => edit((was) => ({ ...was, ...change }));
-  const laid = laidDraft(draft, holes, stakes);
   const tellings = stakes ? (['plan', 'pulls', 'offset'] as const) : (['plan'] as const);
   return (
     <>

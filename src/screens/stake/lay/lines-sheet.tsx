@@ -7,13 +7,19 @@ import { drawnLine } from '../../drawn-site.ts';
 import { useJobBook } from '../../job-book.ts';
 import { useLog } from '../../use-log.ts';
 import { drawnStakes } from './drawn-stakes.ts';
+import type { LayDrafts } from './lay-props.ts';
 import { LineSheet } from './line-sheet.tsx';
 
 /** Which line is open, by its place in the list; one past the end adds one. */
 type Open = number | null;
 
+export interface LinesSheetProps {
+  readonly drafts: LayDrafts['lines'];
+  readonly onClose: () => void;
+}
+
 /** Lines on the ground: what each keeps from the structure, by the plan and as set. */
-export function LinesSheet({ onClose }: { readonly onClose: () => void }) {
+export function LinesSheet({ drafts, onClose }: LinesSheetProps) {
   const { situation, assessment } = useJobBook();
   const { log } = useLog();
   const [open, setOpen] = useState<Open>(null);
@@ -22,12 +28,15 @@ export function LinesSheet({ onClose }: { readonly onClose: () => void }) {
   const lines = plan.lines ?? [];
   const ground = groundLinesOf(situation);
   const stakes = laid && { motion: laid.motion, baseline: measured?.baseline?.length ?? laid.baseline };
-  const save = (at: number) => (line: GroundLine | null) => {
+  const save = (at: number) => async (line: GroundLine | null) => {
     const next = line
       ? [...lines.slice(0, at), line, ...lines.slice(at + 1)]
       : lines.filter((_, i) => i !== at);
     const { lines: _, ...rest } = plan;
-    return log({ kind: 'plan', plan: next.length > 0 ? { ...rest, lines: next } : rest });
+    const saved = await log({ kind: 'plan', plan: next.length > 0 ? { ...rest, lines: next } : rest });
+    // Drafts go by the place in the list, and that may be another line's now.
+    if (saved) drafts.clear();
+    return saved;
   };
   if (open !== null)
     return (
@@ -36,6 +45,7 @@ export function LinesSheet({ onClose }: { readonly onClose: () => void }) {
         line={lines[open] ?? null}
         taken={lines.filter((_, i) => i !== open).map(({ name }) => name)}
         stakes={stakes}
+        held={heldIn(drafts, open)}
         onSave={save(open)}
         onClose={() => setOpen(null)}
       />
@@ -89,4 +99,10 @@ export function LinesSheet({ onClose }: { readonly onClose: () => void }) {
       )}
     </Sheet>
   );
+}
+
+function heldIn(drafts: LayDrafts['lines'], at: number) {
+  const held = drafts.get(at) ?? { now: null };
+  drafts.set(at, held);
+  return held;
 }

@@ -1,96 +1,77 @@
-import { useState } from 'preact/hooks';
-import type { FRONT_WAYS } from '../../../job/entry-schema.ts';
-import type { Length } from '../../../job/length.ts';
-import { type LaidOnStakes, layOnStakes } from '../../../plan/index.ts';
-import { Button, type Choice, ChoiceField, LengthField, Problem, Sheet } from '../../../ui/index.ts';
-import { ok, type Result, refuse } from '../../../units/index.ts';
+import { layOnStakes } from '../../../plan/index.ts';
+import { type Choice, ChoiceField, LengthField, Problem } from '../../../ui/index.ts';
 import { useJobBook } from '../../job-book.ts';
-import { MovedWarning } from '../moved-warning.tsx';
 import { GroundPlaceFields } from './ground-place-fields.tsx';
 import { LayPreview } from './lay-preview.tsx';
 import type { LaySheetProps } from './lay-props.ts';
-import { emptyPlace, type PlaceDraft, readFromStakes } from './place-draft.ts';
+import { LaySheet } from './lay-sheet.tsx';
+import { FRONT_LABEL, type FrontWay, readStakes, type StakesDraft, startStakes } from './on-stakes-draft.ts';
+import type { PlaceDraft } from './place-draft.ts';
+import { stakesThere } from './read-on-tape.ts';
 import { useLay } from './use-lay.ts';
+import { useLayDraft } from './use-lay-draft.ts';
 
-type FrontWay = (typeof FRONT_WAYS)[number];
-
-interface Draft {
-  readonly baseline: Length | null;
-  readonly centre: PlaceDraft;
-  readonly front: FrontWay | 'place' | null;
-  readonly before: PlaceDraft;
-}
-
-const START: Draft = {
-  baseline: null,
-  centre: emptyPlace('pulls'),
-  front: null,
-  before: emptyPlace('pulls'),
-};
-
-const FRONT_LABEL = 'The plan’s front looks, as you walk from A to B';
 const FRONT_CHOICES: readonly Choice<FrontWay | 'place'>[] = [
   { value: 'left', label: 'to the left' },
   { value: 'right', label: 'to the right' },
   { value: 'A to B', label: 'on, from A to B' },
   { value: 'B to A', label: 'back, from B to A' },
-  { value: 'place', label: 'toward a peg or mark before it' },
+  { value: 'place', label: 'toward a stake or mark before it' },
 ];
 
 /** Two points that are there, such as the corners of a house, and where the centre and the front go. */
-export function OnStakesSheet({ onClose, onLaid }: LaySheetProps) {
+export function OnStakesSheet({ drafts, onClose, onLaid }: LaySheetProps) {
   const { situation } = useJobBook();
-  const { plan, site } = situation;
+  const { plan, inHand } = situation;
   const { failed, lay } = useLay();
-  const [draft, setDraft] = useState(START);
-  const [asked, setAsked] = useState(false);
+  const held = useLayDraft(drafts.stakes, startStakes);
   if (!plan) return null;
-  const edit = (change: (was: Draft) => Draft) => {
-    setAsked(false);
-    setDraft(change);
+  const layOn = (draft: StakesDraft) => {
+    const read = readStakes(draft);
+    return read.ok
+      ? { read: read.value, on: layOnStakes(stakesThere(inHand, read.value), plan.instruments) }
+      : read;
   };
-  const read = readDraft(draft);
-  const on = read.ok ? layOnStakes(read.value, plan.instruments) : null;
   const use = async () => {
-    setAsked(true);
-    if (read.ok && on?.ok && (await lay(read.value, on.value))) onLaid();
+    const draft = held.take();
+    if (!draft) return;
+    const laid = layOn(draft);
+    if (!('on' in laid)) return held.tell(laid.problem.text);
+    if (!laid.on.ok) return held.tell(laid.on.problem.text);
+    if (await lay(laid.read, laid.on.value)) onLaid();
   };
+  const shown = layOn(held.draft);
+  const on = 'on' in shown ? shown.on : null;
   return (
-    <Sheet
+    <LaySheet
       title="Two points are there"
+      held={held}
+      failed={failed}
+      use="Lay the plan on them"
+      onUse={() => void use()}
       onClose={onClose}
-      actions={
-        <>
-          {asked && !read.ok && <Problem text={read.problem.text} />}
-          {failed && <Problem text="Places of A and B: not all saved; free some space, then tap again." />}
-          <Button kind="main" onPress={() => void use()}>
-            Lay the plan on them
-          </Button>
-        </>
-      }
     >
-      {site && <MovedWarning />}
       <p>
         Call one of them A and the other B: two corners of a house, two stakes, two nails in something firm.
         All lengths level, to the same point each time.
       </p>
-      <OnStakesFields draft={draft} edit={edit} />
+      <OnStakesFields draft={held.draft} edit={held.edit} />
       {on && !on.ok && <Problem text={on.problem.text} />}
       {on?.ok && <LayPreview on={on.value} />}
-    </Sheet>
+    </LaySheet>
   );
 }
 
 interface OnStakesFieldsProps {
-  readonly draft: Draft;
-  readonly edit: (change: (was: Draft) => Draft) => void;
+  readonly draft: StakesDraft;
+  readonly edit: (change: (was: StakesDraft) => StakesDraft) => void;
 }
 
 function OnStakesFields({ draft, edit }: OnStakesFieldsProps) {
   const { situation } = useJobBook();
   const { plan } = situation;
   if (!plan) return null;
-  const put = (change: Partial<Draft>) => edit((was) => ({ ...was, ...change }));
+  const put = (change: Partial<StakesDraft>) => edit((was) => ({ ...was, ...change }));
   const putPlace = (which: 'centre' | 'before') => (change: Partial<PlaceDraft>) =>
     edit((was) => ({ ...was, [which]: { ...was[which], ...change } }));
   return (
@@ -126,15 +107,4 @@ function OnStakesFields({ draft, edit }: OnStakesFieldsProps) {
       )}
     </>
   );
-}
-
-function readDraft({ baseline, centre, front, before }: Draft): Result<LaidOnStakes> {
-  if (!baseline) return refuse('A to B', 'A to B: it is empty; pull a tape between the two, and type it.');
-  const at = readFromStakes('Centre', centre);
-  if (!at.ok) return at;
-  if (front === null) return refuse(FRONT_LABEL, `${FRONT_LABEL}: nothing is chosen; choose one.`);
-  if (front !== 'place')
-    return ok({ on: 'stakes', baseline, centre: at.value, front: { by: 'way', way: front } });
-  const place = readFromStakes('Front', before);
-  return place.ok ? ok({ on: 'stakes', baseline, centre: at.value, front: place.value }) : place;
 }

@@ -4,13 +4,13 @@ import { OnPegsSheet } from './on-pegs-sheet.tsx';
 import { OnStakesSheet } from './on-stakes-sheet.tsx';
 
 /** The sheet that is wanted; all three come in one file. */
-export function OpenLay({ open, onClose, onLaid }: OpenLayProps) {
+export function OpenLay({ open, ...sheet }: OpenLayProps) {
   switch (open) {
     case 'lines':
-      return <LinesSheet onClose={onClose} />;
+      return <LinesSheet drafts={sheet.drafts.lines} onClose={sheet.onClose} />;
     case 'stakes':
-      return <OnStakesSheet onClose={onClose} onLaid={onLaid} />;
+      return <OnStakesSheet {...sheet} />;
     case 'pegs':
-      return <OnPegsSheet onClose={onClose} onLaid={onLaid} />;
+      return <OnPegsSheet {...sheet} />;
   }
 }
