@@ -126,11 +126,17 @@ export function layOnPegs(
       'Stake',
       `Stakes ${one.label} and ${other.label}: by these tapes they stand in one place; pull again.`,
     );
+  const allowed = NO_LUCK * sigmaOfFound(laid, instruments);
+  if (!Number.isFinite(allowed))
+    return refuse(
+      'Stake',
+      `Stakes ${one.label} and ${other.label}: one of them is so near A or B that such tapes do not tell how far apart the two are; take A and B farther from both.`,
+    );
   return ok({
     ...stakesIn(fit.motion, baseline.m),
     planned: distance(one.place, other.place),
     found: distance(p.value, q.value),
-    allowed: NO_LUCK * sigmaOfFound(laid, instruments),
+    allowed,
   });
 }
 
@@ -151,15 +157,20 @@ export function foundBy({ pegs: [p, q] }: LaidOnPegs, [line, pa, pb, qa, qb]: re
   return one.ok && other.ok ? distance(one.value, other.value) : Number.NaN;
 }
 
-/** One sigma of the distance between two stakes by five tapes: each shifted a little, and the squares added. */
+/**
+ * One sigma of the distance between two stakes by five tapes: each shifted a little, and the squares added. A tape that would not
+ * meet the others if it were longer is shifted the other way; Infinity where it meets them neither way.
+ */
 function sigmaOfFound(laid: LaidOnPegs, instruments: Instruments): number {
   const tapes = fiveTapes(laid).map(({ m }) => m);
   const here = foundBy(laid, tapes);
-  const squares = tapes.map((m, i) => {
-    const moved = foundBy(laid, tapes.with(i, m + tapeSigma(m, instruments)));
-    return Number.isNaN(moved) ? 0 : (moved - here) ** 2;
+  const effects = tapes.map((m, i) => {
+    const sigma = tapeSigma(m, instruments);
+    const [up, down] = [sigma, -sigma].map((by) => Math.abs(foundBy(laid, tapes.with(i, m + by)) - here));
+    if (!Number.isNaN(up)) return up!;
+    return Number.isNaN(down) ? Number.POSITIVE_INFINITY : down!;
   });
-  return Math.sqrt(squares.reduce((sum, each) => sum + each, 0));
+  return Math.hypot(...effects);
 }
 
 function checkBaseline(baseline: Length): Result<null> {

@@ -3,7 +3,15 @@ import { describe, expect, it } from 'vitest';
 import { bearingOf, distance, type Vec } from '../../src/geometry/point.ts';
 import { type RigidMotion, toSite } from '../../src/geometry/rigid.ts';
 import type { FromStakes, Pulled } from '../../src/job/place-schema.ts';
-import { holesOf, type LaidOnPegs, type LaidOnStakes, layOnPegs, layOnStakes } from '../../src/plan/index.ts';
+import {
+  fiveTapes,
+  foundBy,
+  holesOf,
+  type LaidOnPegs,
+  type LaidOnStakes,
+  layOnPegs,
+  layOnStakes,
+} from '../../src/plan/index.ts';
 import { closureOf } from '../../src/stakeout/index.ts';
 import { metres, ringPlan } from './plans.ts';
 
@@ -165,6 +173,23 @@ describe('a plan laid on two stakes of holes', () => {
     expect(closure(misread(0.003)).text).toMatch(
       /: \d mm (more|less), no more than such tapes may be off; it closes\.$/,
     );
+  });
+  it('counts every tape, one that would not meet the others if it were longer by how it does when shorter', () => {
+    const coarse = { ...instruments, tapeError: metres(0.01), tapeErrorPerMetre: 0 };
+    const near = (x: number, y: number): LaidOnPegs => ({
+      ...sound,
+      pegs: [sound.pegs[0], { hole: '4', ...pulledTo({ x, y }, 8) }],
+    });
+    // Behind B and on the line, where 10 mm more from A would not meet the tape from B.
+    const beside = near(12, 0.05);
+    const laid = layOnPegs(beside, holes, coarse);
+    if (!laid.ok) throw new Error(laid.problem.text);
+    const tapes = fiveTapes(beside).map(({ m }) => m);
+    const shorter = foundBy(beside, tapes.with(3, tapes[3]! - 0.01));
+    expect(laid.value.allowed).toBeGreaterThan(3.29 * Math.abs(shorter - laid.value.found));
+    expect(layOnPegs(near(8, 0.005), holes, coarse)).toMatchObject({
+      problem: { text: expect.stringMatching(/^Stakes 1 and 4: one of them is so near A or B that/) },
+    });
   });
   it('says by how much it does not, and shares the misfit', () => {
     const { closes, text } = closure(misread(0.043));
