@@ -4,12 +4,19 @@ import { Button } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
 import { formatLength } from '../../units/index.ts';
 import { useJobBook } from '../job-book.ts';
+import { lazily } from '../lazily.tsx';
 import { More } from '../more.tsx';
 import { useOpenPull } from '../open-pull.ts';
+import { part } from '../part.ts';
 import { heldWords, levelTape, otherHeldWords, readWords } from '../rise-words.ts';
 import { guardProgress, readOf } from './check-words.ts';
-import { squareWords } from './square-words.ts';
 import type { StakeState } from './stake-step.ts';
+
+/** Seldom looked at, and never in the first frame. */
+const Square = lazily<object>(
+  part(async () => (await import('./square.tsx')).Square),
+  () => null,
+);
 
 /** Every check pull between stakes with what it should read, and what it read; a tap reads it. */
 export function CheckList({ state }: { readonly state: StakeState }) {
@@ -34,20 +41,6 @@ function CheckPulls({ state: { checks, present, situation } }: { readonly state:
       {guarding.length > 0 && further.length > 0 && <p>Beyond those, for whoever wants more of them:</p>}
       <CheckRows pulls={further} present={present} />
       <Square />
-    </>
-  );
-}
-
-/** How square the outer stakes of rows and columns stand. */
-function Square() {
-  const words = squareWords(useJobBook().situation);
-  if (words.length === 0) return null;
-  return (
-    <>
-      <h3>Square</h3>
-      {words.map((text) => (
-        <p key={text}>{unbroken(text)}</p>
-      ))}
     </>
   );
 }
