@@ -1,8 +1,8 @@
-import type { Entry, EntryOf } from '../job/entry-schema.ts';
-import type { thingKey } from '../job/log.ts';
+import type { Entry } from '../job/entry-schema.ts';
 import { endName, sideName, thingName, turningOf } from '../job/words.ts';
-import type { PullResult } from '../measure/types.ts';
+import type { Placed } from './book.ts';
 import { isDecided } from './gate.ts';
+import { plumbReaderOf } from './level-error.ts';
 import { pouredAt } from './poured.ts';
 import type { Finding } from './types.ts';
 import { type JobView, postOf } from './view.ts';
@@ -25,34 +25,36 @@ export interface SincePour {
 export function sincePour(view: JobView, hole: string): SincePour | null {
   const pour = view.book.pours(hole).at(-1);
   if (!pour) return null;
-  const since = view.entries.filter((entry, index) => isSince(pour, entry, index));
-  const last = (reads: (entry: Entry) => boolean): number | null => {
-    const entry = since.findLast(reads);
-    return entry ? Date.parse(entry.at) : null;
+  const last = (readings: readonly Read[]): number | null => {
+    const read = readings.findLast(({ entry, index }) => isSince(pour, entry, index));
+    return read ? Date.parse(read.entry.at) : null;
   };
   return {
     pouredAt: Date.parse(pouredAt(pour.entry)),
-    place: last(({ body }) => readsPlace(body, hole)),
-    plumb: last(({ body }) => body.kind === 'plumb' && body.hole === hole),
-    top: last(({ body }) => body.kind === 'rod' && body.on.point === 'top' && body.on.hole === hole),
+    place: last(view.book.places(hole)),
+    plumb: last(view.book.allPlumbs(hole)),
+    top: last(view.book.allTops(hole)),
   };
 }
 
-interface Pour {
-  readonly entry: EntryOf<'pour'>;
+/** A reading, as far as its time goes. */
+interface Read {
+  readonly entry: Pick<Entry, 'at'>;
   readonly index: number;
+}
+type Pour = Placed<'pour'>;
+
+/** The first pour of the present stand: what is poured later does not take back what was found before. Null before any. */
+function firstPour(view: JobView, hole: string): Pour | null {
+  const pours = view.book.pours(hole);
+  const from = view.book.standAt(postOf(hole));
+  // A post that was pushed after its pour stands in that concrete all the same.
+  return pours.find(({ index }) => index > from) ?? pours.at(-1) ?? null;
 }
 
 /** A pour that was logged later than it was made has readings before it that were made after. */
-const isSince = ({ entry, index }: Pour, other: Entry, at: number): boolean =>
+const isSince = ({ entry, index }: Pour, other: Read['entry'], at: number): boolean =>
   at > index || (entry.body.time !== undefined && Date.parse(other.at) > Date.parse(entry.body.time));
-
-const readsPlace = (body: Entry['body'], hole: string): boolean => {
-  const isPost = ({ thing }: { readonly thing: Parameters<typeof thingKey>[0] }) =>
-    thing.kind === 'post' && thing.hole === hole;
-  if (body.kind === 'pull') return isPost(body.from) || isPost(body.to);
-  return body.kind === 'offset' && isPost(body.of);
-};
 
 /** One reading that is another since the pour, in a sentence, with its entry. */
 export interface Shift {
@@ -66,7 +68,7 @@ export interface Shift {
  * another. A top is not looked at: the rod's own set-up may have changed.
  */
 export function shiftsSincePour(view: JobView, hole: string): Shift[] {
-  const pour = view.book.pours(hole).at(-1);
+  const pour = firstPour(view, hole);
   if (!pour) return [];
   const places = placesIn(view);
   const late = (id: string) => {
@@ -74,7 +76,7 @@ export function shiftsSincePour(view: JobView, hole: string): Shift[] {
     const entry = at === undefined ? undefined : view.entries[at];
     return entry !== undefined && isSince(pour, entry, at!);
   };
-  return [...movedTapes(view, hole, late), ...movedFaces(view, hole, late)];
+  return [...shiftsIn(view, tapesOf(view, hole), late), ...shiftsIn(view, facesOf(view, hole), late)];
 }
 
 /** Where each entry stands among those of the log, worked out once though every poured hole asks. */
@@ -88,51 +90,55 @@ function placesIn(view: JobView): ReadonlyMap<string, number> {
   return places;
 }
 
-function movedTapes(view: JobView, hole: string, late: (id: string) => boolean): Shift[] {
-  const lines = new Map<string, PullResult>();
+/** One reading of a line or a face, and how it is told that it reads `by` more than before. */
+interface Reading {
+  readonly entry: string;
+  readonly of: string;
+  readonly value: number;
+  readonly sigma: number;
+  readonly words: (by: number) => string;
+}
+
+/**
+ * The last reading since the pour is held against the last before it. Before it, one that is believed misread counts only
+ * where there is no other. Since, it counts all the same: a post that moved makes a true reading look misread.
+ */
+function shiftsIn(view: JobView, readings: readonly Reading[], late: (id: string) => boolean): Shift[] {
+  const before = new Map<string, Reading>();
   const shifts = new Map<string, Shift>();
-  for (const { result } of view.pullsOf(postOf(hole))) {
-    const body = view.pullBodies.get(result.entry)?.body;
-    if (!body) continue;
-    const line = JSON.stringify([body.from, body.to]);
-    if (!late(result.entry)) {
-      lines.set(line, result);
-      continue;
-    }
-    const before = lines.get(line);
-    if (!before) continue;
-    // Both are held against the same prediction, each as its own tape was held.
-    const by = result.residual - before.residual;
-    if (Math.abs(by) <= NO_LUCK * Math.hypot(result.sigma, before.sigma)) shifts.delete(line);
-    else
-      shifts.set(line, {
-        entry: result.entry,
-        text: `${endName(body.from, view.plan)} to ${endName(body.to, view.plan)} reads ${small(by, view.plan.units)} ${by > 0 ? 'more' : 'less'} than before the pour`,
-      });
+  for (const reading of readings) {
+    const { entry, of, value, sigma, words } = reading;
+    const was = before.get(of);
+    if (!late(entry)) {
+      if (!was || view.suspects.has(was.entry) || !view.suspects.has(entry)) before.set(of, reading);
+    } else if (was && Math.abs(value - was.value) > NO_LUCK * Math.hypot(sigma, was.sigma))
+      shifts.set(of, { entry, text: words(value - was.value) });
+    else shifts.delete(of);
   }
   return [...shifts.values()];
 }
 
-/** Lean past a face, metres per metre, out positive. */
-const leanOf = ({ offset, over, leans }: EntryOf<'plumb'>['body']): number =>
-  leans === 'none' ? 0 : ((leans === 'out' ? 1 : -1) * offset.m) / over.m;
+/** Both are held against the same prediction, each as its own tape was held. */
+function tapesOf(view: JobView, hole: string): Reading[] {
+  return view.pullsOf(postOf(hole)).flatMap(({ result: { entry, residual, sigma } }): Reading[] => {
+    const body = view.pullBodies.get(entry)?.body;
+    if (!body) return [];
+    const words = (by: number) =>
+      `${endName(body.from, view.plan)} to ${endName(body.to, view.plan)} reads ${small(by, view.plan.units)} ${by > 0 ? 'more' : 'less'} than before the pour`;
+    return [{ entry, of: JSON.stringify([body.from, body.to]), value: residual, sigma, words }];
+  });
+}
 
-function movedFaces(view: JobView, hole: string, late: (id: string) => boolean): Shift[] {
-  const before = new Map<string, number>();
-  const shifts = new Map<string, Shift>();
-  const sigma = Math.SQRT2 * view.plan.instruments.plumbError;
-  for (const { id, body } of view.book.plumbs(hole)) {
-    const lean = leanOf(body);
-    const was = before.get(body.side);
-    if (!late(id)) before.set(body.side, lean);
-    else if (was !== undefined && Math.abs(lean - was) > NO_LUCK * sigma)
-      shifts.set(body.side, {
-        entry: id,
-        text: `on the ${sideName(body.side, turningOf(view.plan, hole))} face its top leans ${leanWords(lean - was, view.plan.units)} further ${lean > was ? 'out' : 'in'} than before the pour`,
-      });
-    else shifts.delete(body.side);
-  }
-  return [...shifts.values()];
+/** Leans past a face, out positive, metres per metre; the level's own error is off where it is known. */
+function facesOf(view: JobView, hole: string): Reading[] {
+  const reader = plumbReaderOf(view);
+  return view.book.plumbs(hole).map(({ id, body }) => {
+    const { reading, sigma } = reader.value(body);
+    const words = (by: number) =>
+      `on the ${sideName(body.side, turningOf(view.plan, hole))} face its top leans ${leanWords(by, view.plan.units)} further ${by > 0 ? 'out' : 'in'} than before the pour`;
+    const over = body.over.m;
+    return { entry: id, of: body.side, value: reading / over, sigma: sigma / over, words };
+  });
 }
 
 /** `Post 4 moved since its concrete went in: A to post 4 reads 12 mm less than before the pour.` Empty where it did not. */
@@ -142,15 +148,19 @@ export function shiftWords(view: JobView, hole: string, shifts: readonly Shift[]
   return `${name} moved since its concrete went in: ${shifts.map(({ text }) => text).join('; ')}.`;
 }
 
-/** What moved in its concrete is told until it is pushed back, or decided on. */
-export function shiftFindings(view: JobView): Finding[] {
-  return view.holes.flatMap(({ label }): Finding[] => {
-    const shifts = shiftsSincePour(view, label);
-    if (shifts.length === 0) return [];
-    const entries = shifts.map(({ entry }) => entry);
-    const last = view.entries.findLastIndex(({ id }) => entries.includes(id));
-    if (isDecided(view, label, 'moved', last)) return [];
-    const text = `${shiftWords(view, label, shifts)} While the concrete is wet it can be pushed back, and is then measured again; once it is set, whoever is responsible for the structure decides.`;
-    return [{ code: 'decision', text, entries }];
-  });
+/** What moved in the concrete of a hole and nobody has decided on since; null where there is nothing. */
+export function shiftToDecide(view: JobView, hole: string): Omit<Finding, 'code'> | null {
+  const shifts = shiftsSincePour(view, hole);
+  const entries = shifts.map(({ entry }) => entry);
+  const last = Math.max(...entries.map((id) => placesIn(view).get(id) ?? -1));
+  if (shifts.length === 0 || isDecided(view, hole, 'moved', last)) return null;
+  const text = `${shiftWords(view, hole, shifts)} While the concrete is wet it can be pushed back, and is then measured again; once it is set, whoever is responsible for the structure decides.`;
+  return { text, entries };
 }
+
+/** What moved in its concrete is told until it is pushed back, or decided on. */
+export const shiftFindings = (view: JobView): Finding[] =>
+  view.holes.flatMap(({ label }): Finding[] => {
+    const shift = shiftToDecide(view, label);
+    return shift ? [{ code: 'decision', ...shift }] : [];
+  });

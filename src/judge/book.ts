@@ -25,6 +25,9 @@ export interface Book {
   readonly twists: (hole: string) => readonly EntryOf<'twist'>[];
   /** Rod readings on the top since the post's present stand began. */
   readonly tops: (hole: string) => readonly EntryOf<'rod'>[];
+  /** The same whatever the stand, and read in whatever way. */
+  readonly allPlumbs: (hole: string) => readonly Placed<'plumb'>[];
+  readonly allTops: (hole: string) => readonly Placed<'rod' | 'difference'>[];
   readonly benchmarks: (setup: string) => readonly EntryOf<'rod'>[];
   /** What was measured of a thing off strings. */
   readonly offsetsOf: (thing: Thing) => readonly Placed<'offset'>[];
@@ -71,6 +74,8 @@ export function bookOf(entries: readonly Entry[]): Book {
     plumbs: (hole) => since(shelves.plumbs, hole),
     twists: (hole) => since(shelves.twists, hole),
     tops: (hole) => since(shelves.tops, hole),
+    allPlumbs: (hole) => shelves.plumbs.all(hole),
+    allTops: (hole) => shelves.heightsOfTop.all(hole),
     benchmarks: (setup) => shelves.benchmarks.all(setup).map(({ entry }) => entry),
     offsetsOf: (thing) => shelves.offsets.all(thingKey(thing)),
     middles: (hole) => {
@@ -157,6 +162,7 @@ function shelve(entries: readonly Entry[]) {
     plumbs: new Shelf<'plumb'>(),
     twists: new Shelf<'twist'>(),
     tops: new Shelf<'rod'>(),
+    heightsOfTop: new Shelf<'rod' | 'difference'>(),
     benchmarks: new Shelf<'rod'>(),
     offsets: new Shelf<'offset'>(),
     ticks: new Shelf<'check'>(),
@@ -175,12 +181,18 @@ function shelve(entries: readonly Entry[]) {
     } else if (isKind(entry, 'pull')) {
       for (const hole of touchedBy(entry.body, 'dug-hole')) shelves.middlePulls.put(hole, entry, index);
       for (const hole of touchedBy(entry.body, 'post')) shelves.postPulls.put(hole, entry, index);
+    } else if (isKind(entry, 'difference')) {
+      const holes = [entry.body.from, entry.body.to].flatMap((on) => (on.point === 'top' ? [on.hole] : []));
+      for (const hole of holes) shelves.heightsOfTop.put(hole, entry, index);
     } else if (isKind(entry, 'plumb')) shelves.plumbs.put(entry.body.hole, entry, index);
     else if (isKind(entry, 'twist')) shelves.twists.put(entry.body.hole, entry, index);
     else if (isKind(entry, 'check')) shelves.ticks.put(tickKeyOf(entry.body), entry, index);
     else if (isKind(entry, 'rod')) {
       const { on, setup } = entry.body;
-      if (on.point === 'top') shelves.tops.put(on.hole, entry, index);
+      if (on.point === 'top') {
+        shelves.tops.put(on.hole, entry, index);
+        shelves.heightsOfTop.put(on.hole, entry, index);
+      }
       if (on.point === 'benchmark') shelves.benchmarks.put(setup, entry, index);
     }
   });

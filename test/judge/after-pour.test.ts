@@ -4,7 +4,7 @@ import { assess } from '../../src/judge/assess.ts';
 import { minutesWords, NEXT_DAY_MS, pourClock } from '../../src/judge/pour-clock.ts';
 import { situate } from '../../src/judge/situation.ts';
 import { viewOf } from '../../src/judge/view.ts';
-import { Field, post, stake } from './field.ts';
+import { Field, mm, post, stake } from './field.ts';
 
 const MINUTE = 60_000;
 const NOON = Date.UTC(2026, 4, 1, 12);
@@ -96,6 +96,56 @@ describe('a post after its pour', () => {
     expect(words(field)).toMatch(
       /on the anticlockwise face its top leans .* further out than before the pour\.$/,
     );
+  });
+
+  it('is held against what its level means, turned or with its own error known', () => {
+    const field = new Field().site().dig('1').set('1');
+    const read = (side: 'left' | 'front', offset: number, more: object) =>
+      field.add({
+        kind: 'plumb',
+        hole: '1',
+        side,
+        offset: mm(offset),
+        over: mm(1000),
+        leans: 'out',
+        ...more,
+      });
+    const turned = { turned: { offset: mm(12), leans: 'in' } };
+    read('left', 12, turned);
+    field.add({ kind: 'pour', hole: '1', bags: 5 });
+    read('left', 12, { markUp: true });
+    expect(words(field)).toBe('');
+    read('left', 24, { markUp: true });
+    expect(words(field)).toMatch(
+      /on the anticlockwise face its top leans .* further out than before the pour/,
+    );
+  });
+
+  it('is not held against a reading before the pour that is believed misread, while there is another', () => {
+    const field = new Field().site();
+    for (let i = 0; i < 2; i++) field.pull(stake('A'), stake('B'));
+    field.dig('1').set('1');
+    for (const error of [0, 0, 0.03]) field.pull(stake('A'), post('1'), { error });
+    field.pull(stake('B'), post('1'));
+    field.add({ kind: 'pour', hole: '1', bags: 5 });
+    field.pull(stake('A'), post('1'));
+    expect(viewIn(field).suspects.size).toBe(1);
+    expect(words(field)).toBe('');
+  });
+
+  it('that moved is told after a second pour, too', () => {
+    const field = poured();
+    field.pull(stake('A'), post('1'), { error: 0.02 });
+    field.add({ kind: 'pour', hole: '1', bags: 1 });
+    expect(words(field)).toMatch(/reads 20 mm more than before the pour/);
+  });
+
+  it('knows that its top was read, by water level as by the rod', () => {
+    const field = poured();
+    const from = { point: 'top', hole: '1' } as const;
+    const to = { point: 'top', hole: '2' } as const;
+    field.add({ kind: 'difference', by: 'water-level', from, to, height: mm(0), higher: 'none' });
+    expect(sincePour(viewIn(field), '1')?.top).toBe(Date.parse(field.log.at(-1)!.at));
   });
 
   it('that was pushed back is another stand, and no shift any more', () => {
