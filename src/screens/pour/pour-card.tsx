@@ -11,13 +11,15 @@ import { PouredCard } from './poured-card.tsx';
 export interface PourCardProps {
   readonly view: JobView;
   readonly hole: HoleAssessment;
+  /** What time it is, milliseconds since 1970. */
+  readonly now: number;
   readonly onLog: (body: Body) => void;
   readonly onDecide: (on: Decision) => void;
 }
 
 /** One hole before its concrete: what is missing, what is done. Or after it: what was poured, and what was found since. */
-export function PourCard({ view, hole, onLog, onDecide }: PourCardProps) {
-  if (hole.poured) return <PouredCard view={view} hole={hole} />;
+export function PourCard({ view, hole, now, onLog, onDecide }: PourCardProps) {
+  if (hole.poured) return <PouredCard {...{ view, hole, now, onDecide }} />;
   const missing = missingItems(hole.pourGate);
   const green = hole.pourGate.items.filter((item) => item.green).map((item) => dated(view, hole.hole, item));
   return (

@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'preact/hooks';
 import type { Body, Decision } from '../../job/entry-schema.ts';
 import { thingName } from '../../job/words.ts';
+import { shiftToDecide } from '../../judge/after-pour.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { type JobView, viewOf } from '../../judge/view.ts';
 import { Button, ButtonLink, Caution, HoleStrip } from '../../ui/index.ts';
@@ -20,12 +21,13 @@ import { hrefOf } from '../route.ts';
 import { useLog } from '../use-log.ts';
 import { useStartAtTop } from '../use-start-at-top.ts';
 import { DecisionSheet } from './decision-sheet.tsx';
-import { waitingIn } from './decisions.ts';
+import { type Waiting, waitingIn } from './decisions.ts';
 import type { PourMore, PourMoreProps } from './more-props.ts';
 import { PourCard } from './pour-card.tsx';
 import { pourLook, pourOrder } from './pour-order.ts';
 import { PourSheet } from './pour-sheet.tsx';
 import { pouredState } from './poured-words.ts';
+import { useNow } from './use-now.ts';
 import { WetHoles } from './wet-holes.tsx';
 
 /** Loaded once it is wanted. */
@@ -66,12 +68,14 @@ function PourWork({ view, hole, inAddress }: PourWorkProps) {
     if (!inAddress) location.replace(hrefOf({ at: 'job', job: jobId, phase: 'pour', hole: hole.hole }));
   };
   useStartAtTop(hole.hole);
-  const deciding = waitingIn(hole.pourGate.items).find(({ on }) => on === open);
+  const now = useNow();
+  const deciding = waitingAt(view, hole).find(({ on }) => on === open);
   return (
-    <JobFrame phase="pour" actions={<PourActions view={view} hole={hole} onPour={() => setOpen('pour')} />}>
-      <WetHoles view={view} but={hole.hole} />
+    <JobFrame phase="pour" actions={<PourActions {...{ view, hole, now }} onPour={() => setOpen('pour')} />}>
       <ShortPosts view={view} />
-      <PourCard view={view} hole={hole} onLog={onLog} onDecide={setOpen} />
+      <PourCard {...{ view, hole, now, onLog }} onDecide={setOpen} />
+      {/* Under the card: they come and go by the clock, and must not move a list under the thumb. */}
+      <WetHoles view={view} but={hole.hole} now={now} />
       <Caution title="Wet concrete">
         It burns skin and eyes, often before it hurts. Wear waterproof gloves, boots and goggles, keep clean
         water at hand, and do not kneel in it.
@@ -92,6 +96,12 @@ function PourWork({ view, hole, inAddress }: PourWorkProps) {
   );
 }
 
+/** Before the pour, what its gate waits for; after it, what moved in the concrete. */
+function waitingAt(view: JobView, hole: HoleAssessment): Waiting[] {
+  const shift = hole.poured ? shiftToDecide(view, hole.hole) : null;
+  return [...waitingIn(hole.pourGate.items), ...(shift ? [{ on: 'moved' as const, text: shift.text }] : [])];
+}
+
 function HolesToPour({ current }: { readonly current: string }) {
   const { jobId, assessment } = useJobBook();
   const holes = assessment.holes.map((each) => ({
@@ -106,13 +116,15 @@ function HolesToPour({ current }: { readonly current: string }) {
 interface PourActionsProps {
   readonly view: JobView;
   readonly hole: HoleAssessment;
+  /** What time it is, milliseconds since 1970. */
+  readonly now: number;
   readonly onPour: () => void;
 }
 
-function PourActions({ view, hole, onPour }: PourActionsProps) {
+function PourActions({ view, hole, now, onPour }: PourActionsProps) {
   const { jobId, assessment } = useJobBook();
   const next = pourOrder(assessment.holes).find((each) => each.hole !== hole.hole);
-  if (hole.poured) return <PouredActions view={view} hole={hole} next={next?.hole ?? null} />;
+  if (hole.poured) return <PouredActions {...{ view, hole, now }} next={next?.hole ?? null} />;
   const laterHref = next && hrefOf({ at: 'job', job: jobId, phase: 'pour', hole: next.hole });
   return (
     <ActionRow beside={laterHref && <ButtonLink href={laterHref}>Later</ButtonLink>}>
@@ -123,14 +135,12 @@ function PourActions({ view, hole, onPour }: PourActionsProps) {
   );
 }
 
-interface PouredActionsProps {
-  readonly view: JobView;
-  readonly hole: HoleAssessment;
+interface PouredActionsProps extends Omit<PourActionsProps, 'onPour'> {
   readonly next: string | null;
 }
 
 /** Concrete can still be pushed while it is wet: tapes and plumb come before the next hole; so does the look of the next day. */
-function PouredActions({ view, hole, next }: PouredActionsProps) {
+function PouredActions({ view, hole, now, next }: PouredActionsProps) {
   const { jobId } = useJobBook();
   const href = (phase: 'pour' | 'set', label: string) =>
     hrefOf({ at: 'job', job: jobId, phase, hole: label });
@@ -139,7 +149,7 @@ function PouredActions({ view, hole, next }: PouredActionsProps) {
     : { words: 'Record', href: hrefOf({ at: 'job', job: jobId, phase: 'record', hole: null }) };
   const again = `Measure ${thingName({ kind: 'post', hole: hole.hole }, view.plan)} again`;
   const setHref = href('set', hole.hole);
-  const state = pouredState(view, hole.hole, Date.now());
+  const state = pouredState(view, hole.hole, now);
   return state && state.wants.length === 0 && !state.dueNextDay ? (
     <ActionRow
       beside={

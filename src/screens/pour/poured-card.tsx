@@ -1,4 +1,6 @@
+import type { Decision } from '../../job/entry-schema.ts';
 import { thingName } from '../../job/words.ts';
+import { shiftToDecide } from '../../judge/after-pour.ts';
 import { nudgeFor } from '../../judge/nudge.ts';
 import { plumbNudgeFor } from '../../judge/plumb-nudge.ts';
 import { minutesWords } from '../../judge/pour-clock.ts';
@@ -6,21 +8,22 @@ import { pouredAt } from '../../judge/poured.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import type { JobView } from '../../judge/view.ts';
 import { capital, listWords } from '../../judge/words.ts';
-import { GateList, VerdictMark } from '../../ui/index.ts';
+import { Button, GateList, VerdictMark } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
 import { whenWords } from '../record/when.ts';
 import { dated } from './dated.ts';
 import { clockWords, outInConcrete, type Poured, pouredState } from './poured-words.ts';
-import { useNow } from './use-now.ts';
 
 export interface PouredCardProps {
   readonly view: JobView;
   readonly hole: HoleAssessment;
+  /** What time it is, milliseconds since 1970. */
+  readonly now: number;
+  readonly onDecide: (on: Decision) => void;
 }
 
 /** One hole after its concrete: how long it can still be pushed, what is to be read again, and what was found since. */
-export function PouredCard({ view, hole }: PouredCardProps) {
-  const now = useNow();
+export function PouredCard({ view, hole, now, onDecide }: PouredCardProps) {
   const post = thingName({ kind: 'post', hole: hole.hole }, view.plan);
   const pour = view.book.pours(hole.hole).at(-1)?.entry;
   const state = pouredState(view, hole.hole, now);
@@ -41,7 +44,7 @@ export function PouredCard({ view, hole }: PouredCardProps) {
         </p>
       )}
       <p>{clockWords(state.clock)}</p>
-      {wrong && <WrongInConcrete view={view} hole={hole} state={state} post={post} />}
+      {wrong && <WrongInConcrete {...{ view, hole, state, post, onDecide }} />}
       <p>{againWords(post, state)}</p>
       <GateList
         label={`The gate of hole ${hole.hole} as it is now`}
@@ -60,13 +63,13 @@ function againWords(post: string, { wants, dueNextDay, clock }: Poured): string 
   return `Measure ${post} again${still}, and again the next day. Not read yet since the pour: ${listWords(wants)}.`;
 }
 
-interface WrongProps extends PouredCardProps {
+interface WrongProps extends Omit<PouredCardProps, 'now'> {
   readonly state: Poured;
   readonly post: string;
 }
 
 /** A post that is out, or moved in its concrete; and while it can be pushed, how. */
-function WrongInConcrete({ view, hole, state, post }: WrongProps) {
+function WrongInConcrete({ view, hole, state, post, onDecide }: WrongProps) {
   const { verdict, headline, position, plumb } = hole.set;
   const sited = view.sited.get(hole.hole);
   const pushes =
@@ -90,6 +93,12 @@ function WrongInConcrete({ view, hole, state, post }: WrongProps) {
         </p>
       ))}
       <p>{outInConcrete(state.clock)}</p>
+      {state.shifted !== '' &&
+        (shiftToDecide(view, hole.hole) ? (
+          <Button onPress={() => onDecide('moved')}>Enter the decision</Button>
+        ) : (
+          <p>Decided by {unbroken(view.book.decision('moved', hole.hole)?.entry.body.note ?? '')}.</p>
+        ))}
     </>
   );
 }

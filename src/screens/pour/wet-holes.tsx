@@ -6,15 +6,21 @@ import { ButtonLink } from '../../ui/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { hrefOf } from '../route.ts';
 import { pouredState } from './poured-words.ts';
-import { useNow } from './use-now.ts';
+
+export interface WetHolesProps {
+  readonly view: JobView;
+  /** The hole whose card is open. */
+  readonly but: string;
+  /** What time it is, milliseconds since 1970. */
+  readonly now: number;
+}
 
 /**
  * Posts in concrete that are to be read again, while work goes on at another hole: those that can still be pushed one by one,
  * with what is left of their time, and the looks of the next day together.
  */
-export function WetHoles({ view, but }: { readonly view: JobView; readonly but: string }) {
+export function WetHoles({ view, but, now }: WetHolesProps) {
   const { jobId } = useJobBook();
-  const now = useNow();
   const href = (label: string) => hrefOf({ at: 'job', job: jobId, phase: 'pour', hole: label });
   const nameOf = (label: string) => thingName({ kind: 'post', hole: label }, view.plan);
   const poured = view.holes.flatMap(({ label }) => {
