@@ -15,8 +15,11 @@ import pageStyle from './staking.css?inline';
 import { StakingPaper } from './staking-paper.tsx';
 import { stakingSheet } from './staking-sheet.ts';
 
+/** For the file alone: in the app it would set the margins of whatever is printed after. */
+const FILE_PAGE = '@page { margin: 12mm; }';
+
 /** The same rules as on the screen go into the file, so that it needs nothing else. */
-const STYLE = [tokensStyle, drawingStyle, marksStyle, pageStyle].join('\n');
+const STYLE = [tokensStyle, drawingStyle, marksStyle, pageStyle, FILE_PAGE].join('\n');
 
 /** The staking sheet on the screen, and the ways out of the phone: paper, or a file. */
 export function PaperSheetOfStaking({ onClose }: { readonly onClose: () => void }) {

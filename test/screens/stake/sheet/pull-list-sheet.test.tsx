@@ -1,4 +1,5 @@
 // @vitest-environment happy-dom
+import { readFileSync } from 'node:fs';
 import { fireEvent, screen, waitFor, within } from '@testing-library/preact';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import type { Body } from '../../../../src/job/entry-schema.ts';
@@ -230,6 +231,9 @@ describe('the staking sheet on the screen', () => {
     const text = await file!.text();
     expect(text).toMatch(/^<!doctype html>/);
     expect(text).not.toContain('<script');
+    // Margins are the file's own: in the app they would be those of every print that follows.
+    expect(text).toContain('@page {');
+    expect(readFileSync('src/screens/stake/sheet/staking.css', 'utf8')).not.toContain('@page');
     const first = /From A, level"[^>]*>([^<]*)</.exec(text)![1]!;
     expect(screen.getByRole('dialog').textContent).toContain(first);
     expect(await screen.findByText(/was handed to the app you chose/)).toBeTruthy();
