@@ -1,11 +1,8 @@
 import type { FoundHeight, HeightNetwork, SolvedHeights } from './height-network.ts';
 import { BENCHMARK } from './height-rows.ts';
-import { GUARDED_FROM, smallestCaught } from './reliability.ts';
+import { GUARDED_FROM, MOVES_FROM, smallestCaught } from './reliability.ts';
 import { solveInPlace } from './sparse-cholesky.ts';
 import type { MeasuredHeight } from './types.ts';
-
-/** An unguarded reading moves a height when more than this share of a misreading ends up in it. */
-const MOVES_FROM = 0.1;
 
 /**
  * Heights with what guards them: how far the worst misreading that would go unseen could move each (external reliability:

@@ -24,12 +24,20 @@ const SMALL_NETWORK = 60;
 const WELL_GUARDED_FROM = 0.2;
 
 /** An unguarded pull moves a point when more than this share of a misreading ends up in the point's place. */
-const MOVES_FROM = 0.1;
+export const MOVES_FROM = 0.1;
 
 /** Smallest misreading that would be noticed, metres; Infinity where nothing guards the reading. */
 export function smallestCaught(sigma: number, redundancy: number): number {
   return redundancy > 0 ? (NONCENTRALITY * sigma) / Math.sqrt(redundancy) : Number.POSITIVE_INFINITY;
 }
+
+/** Greatest misreading that may go unnoticed, metres; of a pull without a guard what the least redundancy would leave. */
+export const unnoticed = (sigma: number, redundancy: number): number =>
+  smallestCaught(sigma, Math.max(redundancy, LEAST_REDUNDANCY));
+
+/** How far that moves a point, metres, given metres moved per metre misread; Infinity of a pull without a guard. */
+export const shiftOfUnnoticed = (isGuarded: boolean, misreading: number, influence: number): number =>
+  !isGuarded && influence > MOVES_FROM ? Number.POSITIVE_INFINITY : influence * misreading;
 
 /**
  * By node: how far the worst pull misreading that would go unnoticed could move it, metres (external reliability).
@@ -92,10 +100,9 @@ interface Unseen {
 function unseenMisreadings(solution: Solution): Unseen {
   const { model, redundancy } = solution;
   const { nodes, placing: rows } = model.network;
-  const least = (k: number) => Math.max(redundancy[k]!, LEAST_REDUNDANCY);
   return {
     guarded: new Uint8Array(rows.map((_, k) => (redundancy[k]! >= GUARDED_FROM ? 1 : 0))),
-    misreading: new Float64Array(rows.map(({ sigma }, k) => smallestCaught(sigma, least(k)))),
+    misreading: new Float64Array(rows.map(({ sigma }, k) => unnoticed(sigma, redundancy[k]!))),
     mostPerSigma: new Float64Array(rows.map(({ sigma }, k) => Math.sqrt(1 - redundancy[k]!) / sigma)),
     nodeSigma: new Float64Array(nodes.map(({ index }) => sigmaOf(solution, index))),
   };
@@ -107,10 +114,8 @@ function sigmaOf(solution: Solution, node: number): number {
 }
 
 /** Metres by which the greatest unnoticed misreading of row k moves a node, given metres moved per metre misread. */
-function shiftBy({ guarded, misreading }: Unseen, k: number, influence: number): number {
-  if (guarded[k] === 0 && influence > MOVES_FROM) return Number.POSITIVE_INFINITY;
-  return influence * misreading[k]!;
-}
+const shiftBy = ({ guarded, misreading }: Unseen, k: number, influence: number): number =>
+  shiftOfUnnoticed(guarded[k] === 1, misreading[k]!, influence);
 
 /** False where row k cannot move a node by more than is found already. */
 function mayBeWorst(unseen: Unseen, k: number, node: number, shifts: Float64Array): boolean {

@@ -1,12 +1,10 @@
 import { distance, length, type SitePoint, type Vec } from '../geometry/point.ts';
 import type { Instruments } from '../job/plan-schema.ts';
-import { GUARDED_FROM, smallestCaught } from '../measure/reliability.ts';
+import { GUARDED_FROM, shiftOfUnnoticed, smallestCaught, unnoticed } from '../measure/reliability.ts';
 import { tapeSigma } from '../measure/sigma.ts';
 
 /** A place that no tape has reached yet may be anywhere: ten metres, one sigma, far beyond what any reading leaves open. */
 const ANYWHERE = 10;
-/** An unguarded pull moves a place when more than this share of a misreading ends up in it; as the adjustment has it. */
-const MOVES_FROM = 0.1;
 
 /** Nearer than this two places have no direction between them: a millimetre. */
 export const APART = 1e-3;
@@ -80,13 +78,14 @@ export class CheckNetwork {
     return own.size === 0 ? Number.POSITIVE_INFINITY : Math.max(...[...own].map((row) => this.#leastOf(row)));
   }
 
-  /** How far the worst misreading in any pull that would go unseen could move a hole's stake, metres. */
+  /** How far the worst misreading in any pull that would go unseen could move a hole's stake, metres; as the adjustment has it. */
   shiftOf(hole: number): number {
     let shift = 0;
     for (const row of this.#rows) {
-      const moved = this.#influence(row, hole);
-      const least = this.#leastOf(row);
-      if (least < Number.POSITIVE_INFINITY || moved > MOVES_FROM) shift = Math.max(shift, moved * least);
+      const redundancy = this.#redundancyOf(row);
+      const isGuarded = redundancy >= GUARDED_FROM;
+      const misreading = unnoticed(row.sigma, redundancy);
+      shift = Math.max(shift, shiftOfUnnoticed(isGuarded, misreading, this.#influence(row, hole)));
     }
     return shift;
   }

@@ -47,13 +47,14 @@ export function guardingPairs(asked: GuardAsked): Guarding {
     network.caughtAt(hole) <= NOTICED && network.shiftOf(hole) <= shiftAllowed;
   const choice = new Choice(asked, network);
   const chosen: Pair[] = [];
-  let unguarded = [...places.keys()].filter((hole) => !isGuarded(hole));
+  const open = () => [...places.keys()].filter((hole) => !isGuarded(hole));
+  let unguarded = open();
   while (unguarded.length > 0 && chosen.length < most) {
     const best = choice.take(new Set(unguarded));
     if (!best) break;
     chosen.push(best);
-    // What is guarded stays so: a reading more only helps.
-    unguarded = unguarded.filter((hole) => !isGuarded(hole));
+    // Of all, for the new pull can be misread as well: what was guarded before may hang on it now.
+    unguarded = open();
   }
   const guarded = [...places.keys()].filter((hole) => !unguarded.includes(hole));
   const needed = chosen.filter((pair) => {
@@ -62,7 +63,7 @@ export function guardingPairs(asked: GuardAsked): Guarding {
     if (!spare) network.put(pair);
     return !spare;
   });
-  return { pairs: needed, unguarded };
+  return { pairs: needed, unguarded: open() };
 }
 
 /** The pairs that can be pulled, and what each would bring; worked out anew only where a pull was chosen beside them. */

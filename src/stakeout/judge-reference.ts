@@ -1,15 +1,10 @@
 import { distance, type PlanPoint, subtract } from '../geometry/point.ts';
+import { GUARDED_FROM } from '../measure/reliability.ts';
 import { formatLength } from '../units/index.ts';
 import { wallBetween } from './ground.ts';
 import { barredWords, hiddenWords } from './ground-objections.ts';
 import { nearHoles, STAKE_CLEARANCE } from './objections.ts';
-import {
-  GUARDED_FROM,
-  guardFrom,
-  type ReferenceAsked,
-  type Triangle,
-  triangleOf,
-} from './reference-guard.ts';
+import { guardFrom, type ReferenceAsked, type Triangle, triangleOf } from './reference-guard.ts';
 import { sineBetween } from './squarest.ts';
 
 /** A place for a further stake or nail, and what it gives. */

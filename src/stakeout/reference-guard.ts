@@ -24,9 +24,6 @@ export interface Triangle {
   readonly c: number;
 }
 
-/** A reading with less redundancy is guarded by too little to build on: a misreading of eight sigmas would go unseen. */
-export const GUARDED_FROM = 0.1;
-
 /** The least redundancy of three tapes to a hole from A, B and a third place; 0 where the third does not see it. */
 export function guardFrom({ a, b, instruments, lines = [] }: ReferenceAsked, at: Vec, hole: Vec): number {
   return wallBetween(lines, at, hole) ? 0 : leastGuard(hole, [a, b, at], instruments);

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import type { SitePoint } from '../../src/geometry/point.ts';
 import type { EntryOf } from '../../src/job/entry-schema.ts';
 import type { Plan } from '../../src/job/plan-schema.ts';
 import { heights, measure } from '../../src/measure/index.ts';
 import type { PullResult } from '../../src/measure/types.ts';
 import { holesOf } from '../../src/plan/index.ts';
 import { CheckNetwork } from '../../src/stakeout/check-network.ts';
-import { NOTICED, type Pair } from '../../src/stakeout/guarding-pulls.ts';
+import { guardingPairs, NOTICED, type Pair } from '../../src/stakeout/guarding-pulls.ts';
 import { checkPulls, checkSet, type PlannedPull, proposeStakes } from '../../src/stakeout/index.ts';
 import { metres, pointsPlan, ringPlan, rowsPlan } from '../plan/plans.ts';
 import { laidOn } from './laid.ts';
@@ -274,6 +275,42 @@ describe('the network that is planned', () => {
       const point = measured.points.find(({ thing }) => 'hole' in thing && thing.hole === label);
       expect(network.shiftOf(i)).toBeCloseTo(point!.fix!.unseenShift, 6);
     }
+  });
+
+  it.each([1, 2, 3, 4, 6, 8])('agrees with it on the shifts where only %i pulls guard', (count) => {
+    const job = jobOf(ringPlan({ count: 8, pier: true }));
+    const pulls = checkPulls(job.holes, job.instruments).slice(0, count);
+    const { measured } = adjusted(job, pulls);
+    const labels = job.holes.map(({ label }) => label);
+    const network = new CheckNetwork(
+      job.holes.map(({ site }) => site),
+      job.baseline,
+      job.instruments,
+    );
+    for (const { from, to } of pulls) network.put([labels.indexOf(holeAt(from)), labels.indexOf(holeAt(to))]);
+    for (const [i, label] of labels.entries()) {
+      const shift = measured.points.find(({ thing }) => 'hole' in thing && thing.hole === label)!.fix!
+        .unseenShift;
+      if (shift === Number.POSITIVE_INFINITY) expect(network.shiftOf(i)).toBe(shift);
+      else expect(network.shiftOf(i)).toBeCloseTo(shift, 6);
+    }
+  });
+
+  it('tells those left unguarded as they are, also where a later pull leaves an earlier one hanging on it', () => {
+    const places = [
+      { x: 5.1, y: 5.7 },
+      { x: 4.9, y: 12.2 },
+      { x: -1.9, y: 6.5 },
+      { x: 9.4, y: 12.1 },
+      { x: 1.6, y: 9.6 },
+    ] as SitePoint[];
+    const instruments = { ...ringPlan().instruments, tapeError: metres(0.002), tapeErrorPerMetre: 0 };
+    const [baseline, shiftAllowed] = [5.6, SHIFT_ALLOWED];
+    const found = guardingPairs({ places, baseline, instruments, shiftAllowed, most: 5, liked: () => false });
+    const network = new CheckNetwork(places, baseline, instruments);
+    for (const pair of found.pairs) network.put(pair);
+    const isGuarded = (i: number) => network.caughtAt(i) <= NOTICED && network.shiftOf(i) <= shiftAllowed;
+    expect(found.unguarded).toEqual([...places.keys()].filter((i) => !isGuarded(i)));
   });
 });
 
