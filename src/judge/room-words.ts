@@ -13,10 +13,8 @@ export interface RoomFound {
   /** From where the post stands, or is to stand, to the hole's own middle. */
   readonly drift: Vec;
   readonly least: number;
-  /** To take off, so that the next reading is in. */
+  /** To take off one side, or all round where it is too narrow in the very middle, so that the next reading is in. */
   readonly by: number;
-  /** As much all round instead, where it is too narrow in the very middle. */
-  readonly widen: number;
   /** The post stands, and is measured. */
   readonly stands: boolean;
 }
@@ -59,9 +57,9 @@ function driftWords({ view, sited, drift, stands }: RoomFound): string {
 }
 
 /** On one side, unless the hole would be too narrow for it in the very middle. */
-function shaveWords({ view, sited, room, drift, least, by, widen }: RoomFound): string {
+function shaveWords({ view, sited, room, drift, least, by }: RoomFound): string {
   const { units } = view.plan;
-  if (room.atBest < least) return `Widen the foot by ${small(widen, units)} all round.`;
+  if (room.atBest < least) return `Widen the foot by ${small(by, units)} all round.`;
   const side = length(drift) < NO_DRIFT ? room.tightest : scale(drift, -1);
   return `Shave ${small(by, units)} off the side that lies ${wayWords(sited.site, side, view.ground)}.`;
 }

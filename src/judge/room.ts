@@ -86,7 +86,8 @@ function judgeMeasured(
   const sigma = Math.hypot(DUG_SIGMA / 2, MIDDLE_SIGMA, sigmaAlong(covariance, room.tightest));
   const drift = subtract(fix.place, place);
   const at = { place: fix.place, covariance: fix.covariance, ellipse: fix.ellipse };
-  const by = toShave(least + ONE_SIDED_95 * sigma - room.cover, drift, room);
+  const widen = least + ONE_SIDED_95 * sigma - room.atBest;
+  const by = room.atBest < least ? widen : toShave(least + ONE_SIDED_95 * sigma - room.cover, drift, room);
   const say = {
     view,
     sited,
@@ -94,7 +95,6 @@ function judgeMeasured(
     drift,
     least,
     by,
-    widen: least + ONE_SIDED_95 * sigma - room.atBest,
     stands: stood !== null,
   };
   const words = roomWords(say);
