@@ -14,7 +14,7 @@ export function GateList({ label, items }: GateListProps) {
   return (
     <ul class="gate-list" aria-label={label}>
       {missingFirst.map(({ item, asked, green, text }) => (
-        <li key={asked ?? item} class={green ? 'gate-item' : 'gate-item gate-item-missing'}>
+        <li key={`${item}:${asked ?? ''}`} class={green ? 'gate-item' : 'gate-item gate-item-missing'}>
           <svg class="verdict-shape" viewBox="-14 -14 28 28" aria-hidden="true" focusable="false">
             <VerdictShape x={0} y={0} r={12} verdict={green ? 'in' : 'out'} />
           </svg>

@@ -23,7 +23,12 @@ export function OpenHoleTicks({ hole }: OpenHoleProps) {
     <section aria-labelledby="open-hole">
       <h3 id="open-hole">While hole {hole.hole} is open</h3>
       {failed && <Problem text="Not saved; free some space, then tap again." />}
-      <MissingList hole={hole.hole} items={ticks} onLog={(body) => void log(body)} />
+      <MissingList
+        hole={hole.hole}
+        items={ticks}
+        gate={hole.pourGate.items}
+        onLog={(body) => void log(body)}
+      />
     </section>
   );
 }

@@ -1,5 +1,8 @@
 import { useRef } from 'preact/hooks';
 import type { Body, Decision } from '../../job/entry-schema.ts';
+import { gateReason } from '../../judge/gate-reasons.ts';
+import type { GateItem } from '../../judge/types.ts';
+import { capital } from '../../judge/words.ts';
 import { Button, ButtonLink, VerdictMark } from '../../ui/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { hrefOf } from '../route.ts';
@@ -10,6 +13,8 @@ import { unbroken } from '../../ui/unbroken.ts';
 export interface MissingListProps {
   readonly hole: string;
   readonly items: readonly MissingItem[];
+  /** The whole gate: a line is done only once its item is green there. */
+  readonly gate: readonly GateItem[];
   readonly onLog: (body: Body) => void;
   /** Something is to be decided; not given where no such item is listed. */
   readonly onDecide?: (on: Decision) => void;
@@ -20,8 +25,8 @@ export interface MissingListProps {
  * stays where it is, as done, until the list is left: else the next one would slide under the thumb, and a second tap tick
  * it unread.
  */
-export function MissingList({ hole, items, onLog, onDecide }: MissingListProps) {
-  const lines = useKeptLines(items);
+export function MissingList({ hole, items, gate, onLog, onDecide }: MissingListProps) {
+  const lines = useKeptLines(items, gate);
   if (lines.length === 0) return null;
   return (
     <ul class="missing-list" aria-label={`Missing before concrete goes into hole ${hole}`}>
@@ -43,26 +48,31 @@ interface Line {
   readonly done: boolean;
 }
 
-const keyOf = ({ item, asked }: MissingItem): string => asked ?? item;
+const keyOf = ({ item, asked }: Pick<GateItem, 'item' | 'asked'>): string => `${item}:${asked ?? ''}`;
 
-/** Lines in the order in which they were first shown: those that are missing no more as done, new ones at the end. */
-function useKeptLines(items: readonly MissingItem[]): Line[] {
+/**
+ * Lines in the order in which they were first shown: those that are green as done, new ones at the end. What is asked no
+ * more, or waits behind something else, is dropped: it is not done.
+ */
+function useKeptLines(items: readonly MissingItem[], gate: readonly GateItem[]): Line[] {
   const shown = useRef(new Map<string, MissingItem>());
   const now = new Map(items.map((each) => [keyOf(each), each]));
+  const green = new Set(gate.filter((each) => each.green).map(keyOf));
+  for (const key of shown.current.keys()) if (!now.has(key) && !green.has(key)) shown.current.delete(key);
   for (const [key, each] of now) shown.current.set(key, each);
   return [...shown.current].map(([key, each]) => ({ missing: each, done: !now.has(key) }));
 }
 
 /** As high as it was before it was done. */
-function DoneRow({ missing: { text, mend } }: { readonly missing: MissingItem }) {
+function DoneRow({ missing: { item, text, mend } }: { readonly missing: MissingItem }) {
   return (
     <div class="button tick-done">
       <span class="tick">
         <span class="tick-words">
           <span class="tick-box tick-box-done" aria-hidden="true" />
-          {mend.by === 'tick' ? mend.words : 'Done'}
+          {mend.by === 'tick' ? mend.words : capital(gateReason(item).name)}
         </span>{' '}
-        {mend.by === 'tick' && <span class="tick-hint tick-done-word">done</span>}
+        <span class="tick-hint tick-done-word">done</span>
         <span class="tick-hint" aria-hidden="true">
           {unbroken(text)}
         </span>

@@ -29,7 +29,13 @@ export function PourCard({ view, hole, now, onLog, onDecide }: PourCardProps) {
           ? `Hole ${hole.hole} is ready for concrete`
           : `Hole ${hole.hole}: ${missing.length} missing before concrete`}
       </h2>
-      <MissingList key={hole.hole} hole={hole.hole} items={missing} onLog={onLog} onDecide={onDecide} />
+      <MissingList
+        key={hole.hole}
+        hole={hole.hole}
+        gate={hole.pourGate.items}
+        items={missing}
+        {...{ onLog, onDecide }}
+      />
       <BagsNeeded view={view} hole={hole} />
       <GateList label={`Done for hole ${hole.hole}`} items={green} />
     </>

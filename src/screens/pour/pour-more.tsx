@@ -35,7 +35,7 @@ function WhySheet({ hole, onClose }: Omit<PourMoreProps, 'more'>) {
         {items.map(({ item, asked, green }) => {
           const { name, reason, source } = gateReason(item);
           return (
-            <div key={asked ?? item}>
+            <div key={`${item}:${asked ?? ''}`}>
               <dt>
                 <strong>{capital(asked ?? name)}</strong>, {green ? 'done' : 'missing'}
               </dt>

@@ -294,6 +294,20 @@ describe('after a pour', () => {
 });
 
 describe('what the job asks for besides', () => {
+  test('what is asked no more is off the list, and was not done', async () => {
+    await open(EXAMPLE, '2');
+    press('Ask for more before concrete');
+    await whole();
+    type('What is asked', 'conduit sleeve');
+    press('For every hole');
+    await arrives('Hole 2: 7 missing before concrete');
+    press('Ask for more before concrete');
+    await whole();
+    press('No more: conduit sleeve');
+    await arrives('Hole 2: 6 missing before concrete');
+    expect(missing('2').textContent).not.toMatch(/conduit sleeve|done/i);
+  });
+
   test('is added on the spot, ticked like the rest, and every item says why it is asked', async () => {
     const job = await open(EXAMPLE, '2');
     press('Ask for more before concrete');
