@@ -1,6 +1,5 @@
 import { type Length, typedLength } from '../job/length.ts';
-import { isMetric } from '../plan/sections.ts';
-import { ok, type Result, refuse, type Units } from '../units/index.ts';
+import { isMetric, ok, type Result, refuse, type Units } from '../units/index.ts';
 
 /** As many as the plan's schema keeps. */
 const MOST = 20;

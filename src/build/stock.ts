@@ -1,6 +1,6 @@
 import type { Length } from '../job/length.ts';
-import { isMetric, ownLength } from '../plan/sections.ts';
-import { METRES_PER_FOOT, type Units } from '../units/index.ts';
+import { ownLength } from '../plan/sections.ts';
+import { isMetric, METRES_PER_FOOT, type Units } from '../units/index.ts';
 
 /** Posts are sold by the even foot, and in metres by steps of 300 mm and then 600 mm (common practice). */
 const FEET = [6, 8, 10, 12, 14, 16, 18, 20, 24] as const;

@@ -1,6 +1,6 @@
 import { requiredDepthOf } from '../build/index.ts';
 import type { Section } from '../plan/hole.ts';
-import { formatLength, METRES_PER_FOOT, METRES_PER_INCH } from '../units/index.ts';
+import { formatLength, isMetric, METRES_PER_FOOT, METRES_PER_INCH } from '../units/index.ts';
 import { groundAt, lengthOf } from './supplies.ts';
 import type { JobView } from './view.ts';
 import { listWords } from './words.ts';
@@ -85,7 +85,7 @@ export function liftWords(view: JobView, hole: string): string {
   const { section } = planned;
   const heavy = section.width * section.depth * length * WET_WOOD;
   if (heavy <= ONE_PERSON_KG) return '';
-  const metric = view.plan.units === 'm' || view.plan.units === 'mm';
+  const metric = isMetric(view.plan.units);
   const about = metric ? `${tens(heavy)} kg` : `${tens(heavy / KILOGRAMS_PER_POUND)} lb`;
   return `Post ${hole} may weigh about ${about}: raise it with help, feet clear of the hole.`;
 }

@@ -1,5 +1,5 @@
 import type { Figure } from '../build/figure.ts';
-import { formatLength, formatSmall, stepOf, type Units } from '../units/index.ts';
+import { formatLength, formatSmall, smallStep, type Units } from '../units/index.ts';
 import { HALF_WIDTH_95 } from './normal.ts';
 
 /** A figure as it is told: rounded to what a tape or a saw shows, with the half-width that holds the truth at 95 %. */
@@ -21,7 +21,7 @@ export function told({ is, sigma }: Pick<Figure, 'is' | 'sigma'>, step: number):
 }
 
 /** The finest mark that lengths of this job are read to, metres. */
-export const lengthStep = (units: Units): number => stepOf(units === 'm' ? 'mm' : units);
+export const lengthStep = (units: Units): number => smallStep(units);
 
 /** Saws are set to a tenth of a degree at best. */
 export const ANGLE_STEP = Math.PI / 1800;

@@ -2,7 +2,7 @@ import { ofKind } from '../job/log.ts';
 import { heightPointName, thingName } from '../job/words.ts';
 import type { LevelLoop } from '../measure/misclosure.ts';
 import type { Collimation } from '../measure/two-peg.ts';
-import { METRES_PER_FOOT, type Units } from '../units/index.ts';
+import { isMetric, METRES_PER_FOOT, type Units } from '../units/index.ts';
 import { pointOfKey } from './height-words.ts';
 import { agreedTops } from './tops.ts';
 import type { Finding, HoleAssessment } from './types.ts';
@@ -84,7 +84,7 @@ function offWords({ slope }: Collimation, units: Units): string {
 
 /** An error of the line of sight is told over a usual sight, finely enough to be seen: ten metres, or thirty feet. */
 function sightOf(units: Units): { readonly metres: number; readonly shown: Units; readonly words: string } {
-  if (units === 'm' || units === 'mm') return { metres: 10, shown: 'mm', words: '10 m' };
+  if (isMetric(units)) return { metres: 10, shown: 'mm', words: '10 m' };
   const metres = 30 * METRES_PER_FOOT;
   return units === 'ft'
     ? { metres, shown: 'ft', words: '30 ft' }

@@ -4,7 +4,7 @@ import { ofKind } from '../job/log.ts';
 import { sideName, thingName, turningOf } from '../job/words.ts';
 import type { SitedHole } from '../plan/hole.ts';
 import { sideBearing } from '../plan/index.ts';
-import { formatLength, METRES_PER_FOOT, stepOf, type Units } from '../units/index.ts';
+import { formatLength, METRES_PER_FOOT, smallStep, type Units } from '../units/index.ts';
 import { isFound, plumbReaderOf } from './level-error.ts';
 import type { Judgement, LevelReading, PlumbNudge } from './types.ts';
 import { type JobView, pointOf, postOf } from './view.ts';
@@ -80,7 +80,7 @@ interface LevelShown {
 function levelWords(view: JobView, { hole, side, over, shows, now }: LevelShown): string {
   const { units } = view.plan;
   const face = sideName(side, turningOf(view.plan, hole));
-  const finest = stepOf(units === 'm' ? 'mm' : units) / 2;
+  const finest = smallStep(units) / 2;
   const own = Math.abs(shows) < finest ? null : `${small(shows, units)} ${shows > 0 ? 'out' : 'in'}`;
   const right =
     own === null

@@ -1,5 +1,5 @@
 import { cross, dot, length, type SitePoint, scale, subtract, type Vec } from '../geometry/point.ts';
-import { formatSmall, METRES_PER_FOOT, stepOf, type Units } from '../units/index.ts';
+import { formatSmall, isMetric, METRES_PER_FOOT, smallStep, type Units } from '../units/index.ts';
 import type { Verdict } from './types.ts';
 
 /** What a person on the site can point at: the middle of a ring, or the plan's front. */
@@ -16,14 +16,14 @@ export interface Ground {
 /** A small length without its sign, and never `0″` for something that is there. */
 export function small(m: number, units: Units): string {
   const size = Math.abs(m);
-  const step = stepOf(units === 'm' ? 'mm' : units);
+  const step = smallStep(units);
   if (size > 0 && size < step / 2) return `under ${formatSmall(step, units)}`;
   return formatSmall(size, units);
 }
 
 /** A half-width of doubt: at least one step, for a doubt of nothing is never true. */
 function doubt(m: number, units: Units): string {
-  return formatSmall(Math.max(m, stepOf(units === 'm' ? 'mm' : units)), units);
+  return formatSmall(Math.max(m, smallStep(units)), units);
 }
 
 /**
@@ -31,7 +31,7 @@ function doubt(m: number, units: Units): string {
  * finely enough that what is allowed can be told from what is too much: 1/4″ in 10′ is 1/10″ in 4′, and in sixteenths 1/8″.
  */
 function leanScale(units: Units): { per: number; shown: Units; over: string } {
-  if (units === 'm' || units === 'mm') return { per: 1, shown: 'mm', over: 'in 1 m' };
+  if (isMetric(units)) return { per: 1, shown: 'mm', over: 'in 1 m' };
   if (units === 'ft') return { per: 10 * METRES_PER_FOOT, shown: 'ft', over: 'in 10 ft' };
   return { per: 4 * METRES_PER_FOOT, shown: 'ft-in-32', over: 'in 4′' };
 }
@@ -70,7 +70,7 @@ export function moveWords(at: SitePoint, move: Vec, ground: Ground, how?: 'too f
   const [a, b] = parts(at, move, ground);
   const main = Math.abs(a.size) >= Math.abs(b.size) ? a : b;
   const minor = main === a ? b : a;
-  const step = stepOf(ground.units === 'm' ? 'mm' : ground.units);
+  const step = smallStep(ground.units);
   const unsaid = Math.max(MINOR_PART * Math.abs(main.size), step / 2);
   const say = (size: number, part: Part) =>
     `${small(size, ground.units)} ${how === undefined ? '' : `${how} `}${wayOf(part)}`;

@@ -1,4 +1,11 @@
-import { formatLength, METRES_PER_FOOT, METRES_PER_INCH, parseLength, type Units } from '../units/index.ts';
+import {
+  formatLength,
+  isMetric,
+  METRES_PER_FOOT,
+  METRES_PER_INCH,
+  parseLength,
+  type Units,
+} from '../units/index.ts';
 import { CRITICAL } from './snooping.ts';
 
 export type SlipCode =
@@ -101,7 +108,7 @@ const CENTIMETRE = 0.01;
 
 /** Whole marks lost or gained. */
 function shifted(about: Reading): Candidate[] {
-  const metric = about.units === 'm' || about.units === 'mm';
+  const metric = isMetric(about.units);
   const shifts: [SlipCode, number, string][] = metric
     ? [
         ['metre', 1, 'One metre'],
@@ -125,7 +132,7 @@ function shifted(about: Reading): Candidate[] {
 
 /** A tape in tenths of a foot read as inches, and the other way round. */
 function wrongScale(about: Reading): Candidate[] {
-  if (about.units === 'm' || about.units === 'mm') return [];
+  if (isMetric(about.units)) return [];
   const feet = Math.floor(about.reading / METRES_PER_FOOT + ROUNDING);
   const rest = about.reading - feet * METRES_PER_FOOT;
   if (about.units === 'ft') {

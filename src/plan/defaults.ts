@@ -1,8 +1,8 @@
 import type { Length } from '../job/length.ts';
 import type { Holds, Plan } from '../job/plan-schema.ts';
-import type { Units } from '../units/index.ts';
+import { isMetric, type Units } from '../units/index.ts';
 import { FIELDS } from './fields.ts';
-import { isMetric, ownLength, sectionsFor } from './sections.ts';
+import { ownLength, sectionsFor } from './sections.ts';
 
 /** A value that a new plan starts with, and where it comes from. */
 export interface Default {

@@ -1,5 +1,5 @@
 import { type Length, typedLength } from '../job/length.ts';
-import type { Units } from '../units/index.ts';
+import { isMetric, type Units } from '../units/index.ts';
 
 /** A post as the yard sells it: what it is called, and what it measures. */
 export interface NamedSection {
@@ -41,8 +41,6 @@ const METRIC_SECTIONS: readonly SectionRow[] = [
 
 const FROM_PS20 = 'Dressed size, PS 20 American Softwood Lumber Standard. Mills differ: measure a post.';
 const FROM_TRADE = 'Sold by its actual size (common practice). Measure a post.';
-
-export const isMetric = (units: Units): boolean => units === 'm' || units === 'mm';
 
 /** The posts that a yard sells, actual sizes, for a job in these units. */
 export function sectionsFor(units: Units): NamedSection[] {

@@ -1,5 +1,4 @@
-import { isMetric } from '../plan/sections.ts';
-import { formatSmall, METRES_PER_FOOT, type Units } from '../units/index.ts';
+import { formatSmall, isMetric, METRES_PER_FOOT, type Units } from '../units/index.ts';
 
 /**
  * On either side of a mark only hands dig: 18 to 24 in by the rules of most states of the USA, and half a metre elsewhere

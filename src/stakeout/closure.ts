@@ -1,7 +1,7 @@
 import type { Instruments } from '../job/plan-schema.ts';
 import { slips } from '../measure/index.ts';
 import { fiveTapes, foundBy, type LaidOnPegs, type LaidOnTwo, tapeSigma } from '../plan/index.ts';
-import { formatLength, formatSmall, stepOf, type Units } from '../units/index.ts';
+import { formatLength, formatSmall, smallStep, type Units } from '../units/index.ts';
 
 export interface Closure {
   /** The five tapes and the plan agree, as far as such tapes tell. */
@@ -35,7 +35,7 @@ export function closureOf(laid: LaidOnPegs, on: LaidOnTwo, instruments: Instrume
 
 /** `12 mm more`; null for what no step of the units shows. */
 function smallWords(misfit: number, units: Units): string | null {
-  if (Math.abs(misfit) < stepOf(units === 'm' ? 'mm' : units) / 2) return null;
+  if (Math.abs(misfit) < smallStep(units) / 2) return null;
   return `${formatSmall(Math.abs(misfit), units)} ${misfit > 0 ? 'more' : 'less'}`;
 }
 

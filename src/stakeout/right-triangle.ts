@@ -1,4 +1,4 @@
-import { METRES_PER_FOOT, type Units } from '../units/index.ts';
+import { isMetric, METRES_PER_FOOT, type Units } from '../units/index.ts';
 
 /** A right angle by three tapes: along one side, along the other, and across. Metres. */
 export interface RightTriangle {
@@ -32,7 +32,7 @@ export function rightTriangle(
   reach: number,
   units: Units,
 ): RightTriangle | null {
-  const step = units === 'm' || units === 'mm' ? STEP_METRIC : METRES_PER_FOOT;
+  const step = isMetric(units) ? STEP_METRIC : METRES_PER_FOOT;
   const found = TRIPLES.flatMap(([a, b, c]) =>
     [
       [a, b],

@@ -1,4 +1,4 @@
-import { formatLength, lengthParts, type Units } from '../units/index.ts';
+import { formatSmall, lengthParts, type Units } from '../units/index.ts';
 
 /** Rounding that a person would not call one: far below the finest step (1/32 in is 0.8 mm). Metres. */
 const EXACT_M = 0.000005;
@@ -18,8 +18,8 @@ export function lengthInWords(m: number, units: Units): string {
 
 /** How a reading compares with what was expected: `3/16″ more`, `1′ 0″ less` or `the same`. */
 export function differenceInWords(difference: number, units: Units): string {
-  const size = formatLength(Math.abs(difference), units === 'm' ? 'mm' : units);
-  if (size === formatLength(0, units === 'm' ? 'mm' : units)) return 'the same';
+  const size = formatSmall(Math.abs(difference), units);
+  if (size === formatSmall(0, units)) return 'the same';
   return `${size} ${difference > 0 ? 'more' : 'less'}`;
 }
 

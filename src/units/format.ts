@@ -52,7 +52,12 @@ export function formatLength(m: number, units: Units): string {
   return `${sign}${whole}${whole && fraction ? ' ' : ''}${fraction}${mark}`;
 }
 
+const smallUnits = (units: Units): Units => (units === 'm' ? 'mm' : units);
+
+/** The finest mark that small lengths are told to, metres: a millimetre for a metric job. */
+export const smallStep = (units: Units): number => stepOf(smallUnits(units));
+
 /** As `formatLength`, but millimetres for a metric job: for errors, tolerances and sections, which are small. */
 export function formatSmall(m: number, units: Units): string {
-  return formatLength(m, units === 'm' ? 'mm' : units);
+  return formatLength(m, smallUnits(units));
 }

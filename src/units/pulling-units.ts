@@ -1,4 +1,4 @@
-import type { Units } from './units.ts';
+import { isMetric, type Units } from './units.ts';
 
 /** How a quantity that is not a length is typed and shown: its mark, and the way to SI and back. */
 export interface Scale {
@@ -19,8 +19,6 @@ const FAHRENHEIT = scale('°F', 5 / 9, 32);
 
 /** The pound-force: 0.45359237 kg (exact, 1959) at the standard acceleration of 9.80665 m/s² (NIST SP 811). */
 const NEWTONS_PER_POUND = 0.45359237 * 9.80665;
-
-const isMetric = (units: Units): boolean => units === 'm' || units === 'mm';
 
 /** Of a tape: °F where lengths are in feet, °C where they are metric. */
 export const temperatureScale = (units: Units): Scale => (isMetric(units) ? CELSIUS : FAHRENHEIT);

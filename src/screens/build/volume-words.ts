@@ -1,5 +1,4 @@
-import { isMetric } from '../../plan/sections.ts';
-import type { Units } from '../../units/index.ts';
+import { isMetric, type Units } from '../../units/index.ts';
 
 const CUBIC_METRES_PER_CUBIC_FOOT = 0.3048 ** 3;
 const CUBIC_FEET_PER_CUBIC_YARD = 27;

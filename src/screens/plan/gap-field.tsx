@@ -2,8 +2,7 @@ import { roundedLength } from '../../job/length.ts';
 import type { FieldWords } from '../../ui/field.tsx';
 import { LengthField } from '../../ui/length-field.tsx';
 import { NumberField } from '../../ui/number-field.tsx';
-import { stepOf, type Units } from '../../units/index.ts';
-import { isMetric } from './lean-base.ts';
+import { isMetric, stepOf, type Units } from '../../units/index.ts';
 
 export interface GapFieldProps extends FieldWords {
   /** Metres per metre. */

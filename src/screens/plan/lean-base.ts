@@ -1,12 +1,10 @@
-import { METRES_PER_FOOT, type Units } from '../../units/index.ts';
+import { isMetric, METRES_PER_FOOT, type Units } from '../../units/index.ts';
 
 /** The length over which a small slope is told in these units. */
 export interface Base {
   readonly metres: number;
   readonly words: string;
 }
-
-export const isMetric = (units: Units): boolean => units === 'm' || units === 'mm';
 
 /** Leans are told in ten feet, as tolerances for framing are, or in a metre. */
 export const leanBase = (units: Units): Base =>

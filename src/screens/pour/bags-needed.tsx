@@ -5,7 +5,7 @@ import { quantitiesOf } from '../../judge/supplies.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import type { JobView } from '../../judge/view.ts';
 import type { Section } from '../../plan/hole.ts';
-import { formatLength, type Units } from '../../units/index.ts';
+import { formatLength, isMetric, type Units } from '../../units/index.ts';
 
 /** Bags that are shown: the two largest of the usual ones. */
 const SHOWN = 2;
@@ -14,7 +14,7 @@ const SHOWN = 2;
 export function BagsNeeded({ view, hole }: { readonly view: JobView; readonly hole: HoleAssessment }) {
   const found = fillOf(view, hole);
   if (!found) return null;
-  const metric = view.plan.units === 'm' || view.plan.units === 'mm';
+  const metric = isMetric(view.plan.units);
   const counted = quantitiesOf(view).holes.find(({ hole: label }) => label === hole.hole);
   if (counted && counted.bags !== null) {
     return (

@@ -1,9 +1,8 @@
 import { useRef, useState } from 'preact/hooks';
 import type { PlumbRead } from '../../job/entry-schema.ts';
-import { isMetric } from '../../plan/sections.ts';
 import { BoxesContext, Button, ButtonRow, NumberField, Problem, Sheet, useBoxes } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
-import { ok, type Result, refuse, type Units } from '../../units/index.ts';
+import { isMetric, ok, type Result, refuse, type Units } from '../../units/index.ts';
 
 export interface PlumbReadSheetProps {
   readonly title: string;

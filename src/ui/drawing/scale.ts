@@ -1,5 +1,5 @@
 import type { Ellipse } from '../../measure/types.ts';
-import { METRES_PER_FOOT, type Units } from '../../units/index.ts';
+import { isMetric, METRES_PER_FOOT, type Units } from '../../units/index.ts';
 
 /** A round length for the scale bar. */
 export interface ScaleBar {
@@ -12,7 +12,7 @@ const LONGEST_BAR = 110;
 
 /** The longest of 1, 2, 5, 10 … of the job's units that fits. */
 export function scaleBar(pxPerMetre: number, units: Units): ScaleBar {
-  const metric = units === 'm' || units === 'mm';
+  const metric = isMetric(units);
   const metresPerUnit = metric ? 1 : METRES_PER_FOOT;
   const count = roundDown(LONGEST_BAR / (pxPerMetre * metresPerUnit));
   const label = units === 'mm' ? `${Math.round(count * 1000)} mm` : `${count} ${metric ? 'm' : 'ft'}`;
