@@ -6,6 +6,7 @@ import { Button, LengthField } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
 import { More } from '../more.tsx';
 import { FROM_ZERO } from '../plan/limits.ts';
+import { withoutSeat } from '../plan/plan-edits.ts';
 import { usePlanEdits } from '../plan/use-plan-edits.ts';
 import { type PaperTable, PaperTableView } from './paper-table.tsx';
 
@@ -39,6 +40,7 @@ export function SeatsSection({ view, highest, tables: [seats, falls] }: SeatsSec
           bounds={FROM_ZERO}
           onChange={(seat) => change((before) => ({ ...before, deck: { ...before.deck, seat } }))}
         />
+        {plan.deck?.seat && <Button onPress={() => change(withoutSeat)}>Back to beams on the tops</Button>}
       </div>
     </More>
   );

@@ -152,6 +152,26 @@ export function withoutTops(plan: Plan): Plan {
   return { ...plan, tolerances };
 }
 
+/** The usual cover then counts. */
+export function withoutCover(plan: Plan): Plan {
+  const { cover: _, ...rules } = plan.rules;
+  return { ...plan, rules };
+}
+
+/** Beams then lie on the tops. */
+export function withoutSeat(plan: Plan): Plan {
+  const { seat: _, ...deck } = plan.deck ?? {};
+  const { deck: __, ...rest } = plan;
+  return Object.keys(deck).length === 0 ? rest : { ...rest, deck };
+}
+
+/** How long concrete can be pushed, or when it is set, is then not known. */
+export function withoutTime(plan: Plan, which: 'workingTime' | 'setTime'): Plan {
+  const { [which]: _, ...supplies } = plan.supplies ?? {};
+  const { supplies: __, ...rest } = plan;
+  return Object.keys(supplies).length === 0 ? rest : { ...rest, supplies };
+}
+
 export function withoutRodLength(plan: Plan): Plan {
   const { rodLength: _, ...instruments } = plan.instruments;
   return { ...plan, instruments };

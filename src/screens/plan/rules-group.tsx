@@ -1,10 +1,10 @@
 import { FIELDS } from '../../plan/index.ts';
-import { LengthField } from '../../ui/index.ts';
+import { Button, LengthField } from '../../ui/index.ts';
 import { fromDefault } from './default-hint.ts';
 import { Group } from './group.tsx';
 import type { GroupFor } from './group-for.ts';
 import { FROM_ZERO, IN_THE_GROUND } from './limits.ts';
-import { withRules } from './plan-edits.ts';
+import { withoutCover, withRules } from './plan-edits.ts';
 import { rulesLine } from './plan-text.ts';
 
 /** What the depth of every hole follows from. The frost depth is asked for, never assumed. */
@@ -50,6 +50,7 @@ export function RulesGroup({ plan, change }: GroupFor) {
         bounds={FROM_ZERO}
         onChange={(cover) => change((before) => withRules(before, { cover }))}
       />
+      {rules.cover && <Button onPress={() => change(withoutCover)}>Back to the usual cover</Button>}
     </Group>
   );
 }

@@ -5,6 +5,7 @@ import { viewOf } from '../../judge/view.ts';
 import { capital } from '../../judge/words.ts';
 import { Button, NumberField, Problem, Sheet } from '../../ui/index.ts';
 import { useJobBook } from '../job-book.ts';
+import { withoutTime } from '../plan/plan-edits.ts';
 import { usePlanEdits } from '../plan/use-plan-edits.ts';
 import { AsksSheet } from './asks-sheet.tsx';
 import type { PourMoreProps } from './more-props.ts';
@@ -71,6 +72,11 @@ function TimesSheet({ stands, onClose }: { readonly stands: Plan; readonly onClo
         {...bounds}
         onChange={(minutes) => say({ workingTime: minutes })}
       />
+      {workingTime !== undefined && (
+        <Button onPress={() => change((before) => withoutTime(before, 'workingTime'))}>
+          Back to no working time
+        </Button>
+      )}
       <NumberField
         label="Set time"
         hint="From the water until it is set, as printed on the bag."
@@ -78,6 +84,11 @@ function TimesSheet({ stands, onClose }: { readonly stands: Plan; readonly onClo
         {...bounds}
         onChange={(minutes) => say({ setTime: minutes })}
       />
+      {setTime !== undefined && (
+        <Button onPress={() => change((before) => withoutTime(before, 'setTime'))}>
+          Back to no set time
+        </Button>
+      )}
       {crossed && (
         <Problem text="Set time: it is not after the working time; look at the bag again and type both." />
       )}

@@ -1,13 +1,13 @@
 import type { EntryOf } from '../../job/entry-schema.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
-import { Button, Problem, Sheet } from '../../ui/index.ts';
+import { Button, Caution, Problem, Sheet } from '../../ui/index.ts';
 import { readNumber } from '../../ui/number-field.tsx';
 import { TextInput } from '../../ui/text-input.tsx';
 import { ok, type Result, refuse } from '../../units/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { useLog } from '../use-log.ts';
 import { useTyped } from '../use-typed.ts';
-import { readPouredAt } from './poured-time.ts';
+import { earlyWords, readPouredAt } from './poured-time.ts';
 
 /** As the log allows. */
 const BAGS = { min: 0, max: 1000 };
@@ -59,7 +59,9 @@ export function PourSheet({ hole, onDone, onClose }: PourSheetProps) {
   const { open } = hole.pourGate;
   const began = Date.parse(book[0]?.at ?? '');
   const bags = useTyped(readBags);
-  const time = useTyped((text) => readPouredAt(text, Date.now(), Number.isNaN(began) ? 0 : began));
+  const time = useTyped((text) => readPouredAt(text, Date.now()));
+  const typed = readPouredAt(time.draft.text, Date.now());
+  const early = typed.ok ? earlyWords(typed.value, began) : null;
   const batch = useTyped(readBatch);
   const note = useTyped(readNote(open));
   const done = async () => {
@@ -89,6 +91,7 @@ export function PourSheet({ hole, onDone, onClose }: PourSheetProps) {
       {failed && save.at === 'failed' && <Problem text={save.text} />}
       <TextInput label="Bags" draft={bags.draft} suffix="bags" />
       <TextInput label="Poured at" hint="Empty: now. Else like 14:20." draft={time.draft} />
+      {early && <Caution>{early}</Caution>}
       <TextInput label="Batch" hint="As printed on the bag or the ticket, if it is." draft={batch.draft} />
       <TextInput
         label={open ? 'Note' : 'Why'}

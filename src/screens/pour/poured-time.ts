@@ -7,10 +7,9 @@ const TIME = /^(?:(\d{4})-(\d{1,2})-(\d{1,2})[ T]+)?(\d{1,2})[:.](\d{2})$/;
  * Reads when concrete went in, by the phone's own clock and day: `14:20`, `2026-05-16 14:20`. Empty is now.
  *
  * @param now milliseconds since 1970
- * @param earliest nothing of this job is older, milliseconds since 1970
  * @returns UTC, as the log has it; null for now
  */
-export function readPouredAt(text: string, now: number, earliest: number): Result<string | null> {
+export function readPouredAt(text: string, now: number): Result<string | null> {
   const clean = text.trim();
   if (clean === '') return ok(null);
   const at = timeIn(clean, new Date(now));
@@ -25,10 +24,20 @@ export function readPouredAt(text: string, now: number, earliest: number): Resul
       FIELD,
       `${quoted} is in the future: it is ${clockOf(now)} now; type when it went in, with the day if it was not today.`,
     );
-  if (at < earliest)
-    return refuse(FIELD, `${quoted} is before this job began, on ${dayOf(earliest)}; type when it went in.`);
   return ok(new Date(at).toISOString());
 }
+
+/**
+ * Asks to look again at a time from before the job was begun, which may be so: the phone is taken out after the pour.
+ *
+ * @param at as `readPouredAt` gives it
+ * @param began milliseconds since 1970
+ * @returns null where there is nothing to ask
+ */
+export const earlyWords = (at: string | null, began: number): string | null =>
+  at !== null && Date.parse(at) < began
+    ? `That is before this job was begun here, on ${dayOf(began)} at ${clockOf(began)}. If it is so, log it; else type the day with it.`
+    : null;
 
 function timeIn(text: string, today: Date): number | null {
   const [, year, month, day, hour, minute] = TIME.exec(text)?.map(Number) ?? [];

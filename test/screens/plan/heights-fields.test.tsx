@@ -26,6 +26,14 @@ test('a tolerance of tops can be given and taken back; until then it says what c
   await waitFor(async () => expect(await job.plan()).toEqual(samplePlan));
 });
 
+test('a cover of its own can be given and taken back to the usual', async () => {
+  const job = await open();
+  type('Least concrete beside a post', '3″');
+  await waitFor(async () => expect((await job.plan()).rules.cover?.typed).toBe('3″'));
+  fireEvent.click(await screen.findByRole('button', { name: 'Back to the usual cover', hidden: true }));
+  await waitFor(async () => expect(await job.plan()).toEqual(samplePlan));
+});
+
 test('the rod’s length can be given and taken back, and must be a length', async () => {
   const job = await open();
   type('Rod length', 'long');

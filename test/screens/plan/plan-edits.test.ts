@@ -17,6 +17,12 @@ function pointsPlan(): Plan {
 
 const labelsOf = (plan: Plan) => holesOf(plan).map(({ label }) => label);
 
+test('a seat is taken away again, and leaves what else is said of the deck', () => {
+  const gap = inches('1');
+  expect(edits.withoutSeat({ ...samplePlan, deck: { gap, seat: inches('2') } }).deck).toEqual({ gap });
+  expect(edits.withoutSeat({ ...samplePlan, deck: { seat: inches('2') } })).toEqual(samplePlan);
+});
+
 describe('another shape', () => {
   test('leaves the plan alone when it is the same', () => {
     expect(edits.withShapeKind(samplePlan, 'ring')).toBe(samplePlan);

@@ -288,6 +288,15 @@ describe('after a pour', () => {
       }),
     );
     expect(await screen.findByText(/not after the working time/)).toBeTruthy();
+    press('Back to no set time');
+    press('Back to no working time');
+    await vi.waitFor(async () => {
+      const body = await last(job);
+      const supplies = body.kind === 'plan' ? (body.plan.supplies ?? {}) : null;
+      expect(supplies).not.toBeNull();
+      expect(supplies).not.toHaveProperty('workingTime');
+      expect(supplies).not.toHaveProperty('setTime');
+    });
     field('Set time', '0');
     expect(screen.getByText(/Set time: 0 is out of range/)).toBeTruthy();
   });
