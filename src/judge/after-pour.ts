@@ -3,13 +3,11 @@ import { endName, sideName, thingName, turningOf } from '../job/words.ts';
 import type { Placed } from './book.ts';
 import { isDecided } from './gate.ts';
 import { plumbReaderOf } from './level-error.ts';
+import { REPEATS_AGREE } from './plumb-repeats.ts';
 import { pouredAt } from './poured.ts';
 import type { Finding } from './types.ts';
 import { type JobView, postOf } from './view.ts';
 import { capital, leanWords, small } from './words.ts';
-
-/** Two readings of one thing differ by more than luck from here up: 3.29 sigma of their difference, one in a thousand. */
-const NO_LUCK = 3.29;
 
 /** What was read of a post since its concrete went in. */
 export interface SincePour {
@@ -111,7 +109,7 @@ function shiftsIn(view: JobView, readings: readonly Reading[], late: (id: string
     const was = before.get(of);
     if (!late(entry)) {
       if (!was || view.suspects.has(was.entry) || !view.suspects.has(entry)) before.set(of, reading);
-    } else if (was && Math.abs(value - was.value) > NO_LUCK * Math.hypot(sigma, was.sigma))
+    } else if (was && Math.abs(value - was.value) > REPEATS_AGREE * Math.hypot(sigma, was.sigma))
       shifts.set(of, { entry, text: words(value - was.value) });
     else shifts.delete(of);
   }

@@ -1,8 +1,10 @@
 import type { EntryOf } from '../job/entry-schema.ts';
+import { CRITICAL } from '../plan/luck.ts';
 import { formatLength } from '../units/index.ts';
 import { chanceAtLeast } from './chance.ts';
 import { judged, unmeasured } from './judgement.ts';
 import { ONE_SIDED_95 } from './normal.ts';
+
 import { after, tickOf } from './ticks.ts';
 import type { Judgement } from './types.ts';
 import type { JobView } from './view.ts';
@@ -12,8 +14,8 @@ import { small } from './words.ts';
 export const oneSided = () => 1;
 /** One sigma of a tape stood on a cleaned bottom and read at a lip of soil: 5 mm, 3/16 in (common practice). */
 export const DUG_SIGMA = 0.005;
-/** Two readings of one hole lie this close, or one of them is wrong: 3.29 sigma of their difference. */
-export const DUG_AGREE = 3.29 * Math.SQRT2 * DUG_SIGMA;
+/** Two readings of one hole lie this close, or one of them is wrong: as repeats of any other reading. */
+export const DUG_AGREE = CRITICAL * Math.SQRT2 * DUG_SIGMA;
 /** Footings cast against soil may be half an inch narrow (ACI 117-10, clause 3.5; from memory). */
 const NARROW_ALLOWED = 0.0127;
 

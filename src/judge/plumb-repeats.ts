@@ -1,10 +1,11 @@
 import type { EntryOf, Side } from '../job/entry-schema.ts';
 import { ownErrorIn, ownErrorSigma } from '../measure/plumb-reading.ts';
+import { CRITICAL } from '../plan/luck.ts';
 import { plumbReaderOf } from './level-error.ts';
 import type { JobView } from './view.ts';
 
-/** Repeats further apart than this many sigmas of their difference do not agree: 0.1 % by luck alone (Baarda's α₀). */
-export const REPEATS_AGREE = 3.29;
+/** Repeats further apart than this many sigmas of their difference do not agree. */
+export const REPEATS_AGREE = CRITICAL;
 
 /** No level that anybody plumbs a post with is so far out of true: 10 mm in a metre. One of the two readings was misread. */
 const BELIEVED_TO = 0.01;

@@ -1,3 +1,4 @@
+export { CRITICAL } from '../plan/luck.ts';
 export { heightKey } from './height-rows.ts';
 export { type Heights, heights } from './heights.ts';
 export { measure, measureWays } from './measure.ts';
@@ -10,7 +11,6 @@ export { riseBetween } from './rise.ts';
 export { rodSlips } from './rod-slips.ts';
 export { tapeSigma } from './sigma.ts';
 export { isBeyondBelief, type Reading, type SlipCode, slips } from './slips.ts';
-export { CRITICAL } from './snooping.ts';
 export { tapeInHand } from './tape-in-hand.ts';
 export {
   lengthBy,

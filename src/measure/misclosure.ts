@@ -1,6 +1,6 @@
+import { CRITICAL } from '../plan/luck.ts';
 import type { HeightNetwork, SolvedHeights } from './height-network.ts';
 import { BENCHMARK, type HeightRow } from './height-rows.ts';
-import { CRITICAL } from './snooping.ts';
 
 /** A round of levels that comes back to a point it has been at. */
 export interface LevelLoop {

@@ -1,3 +1,4 @@
+import { CRITICAL } from '../plan/luck.ts';
 import {
   formatLength,
   isMetric,
@@ -6,7 +7,6 @@ import {
   parseLength,
   type Units,
 } from '../units/index.ts';
-import { CRITICAL } from './snooping.ts';
 
 export type SlipCode =
   | 'foot'

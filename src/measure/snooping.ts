@@ -1,9 +1,7 @@
+import { CRITICAL } from '../plan/luck.ts';
 import { solveInPlace } from './sparse-cholesky.ts';
 import type { Symbolic } from './sparse-symbolic.ts';
 import type { Suspicion } from './types.ts';
-
-/** Two-sided 0.1 % point of the normal distribution: a standardised residual beyond it is not luck (Baarda 1968). */
-export const CRITICAL = 3.2905;
 
 /** A reading with less redundancy than this is not tested: what little shows in its residual is not to be built on. */
 const TESTED_FROM = 0.01;

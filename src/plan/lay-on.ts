@@ -9,6 +9,7 @@ import { formatLength, ok, type Result, refuse } from '../units/index.ts';
 import { placeFromStakes } from './ground-lines.ts';
 import type { Hole } from './hole.ts';
 import { LEAST_BASELINE } from './lay.ts';
+import { CRITICAL } from './luck.ts';
 import { tapeSigma } from './tape.ts';
 
 export type LaidOnStakes = Extract<LaidBy, { on: 'stakes' }>;
@@ -83,9 +84,6 @@ const stakesIn = (motion: RigidMotion, baseline: number): LaidOn => ({
   b: toPlan(motion, { x: baseline, y: 0 }),
 });
 
-/** A misfit beyond this many sigmas is no luck: one in a thousand, as for single pulls. */
-const NO_LUCK = 3.29;
-
 /**
  * Two stakes that stand where two holes are to be, pulled to from A and from B: where A and B then stand in the plan frame.
  *
@@ -126,7 +124,7 @@ export function layOnPegs(
       'Stake',
       `Stakes ${one.label} and ${other.label}: by these tapes they stand in one place; pull again.`,
     );
-  const allowed = NO_LUCK * sigmaOfFound(laid, instruments);
+  const allowed = CRITICAL * sigmaOfFound(laid, instruments);
   if (!Number.isFinite(allowed))
     return refuse(
       'Stake',

@@ -62,6 +62,7 @@ export function fakeView(field: Field, { heights: put = [], ...measured }: FakeM
       suspicions: [],
       globalTest: none,
       baseline: null,
+      frameBaseline: null,
       designedBaseline: null,
       heights: levels.heights.flatMap((found) => {
         const instead = put.find(({ key }) => key === found.key);
