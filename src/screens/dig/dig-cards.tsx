@@ -13,7 +13,7 @@ import { useLog } from '../use-log.ts';
 import { DigPage } from './dig-page.tsx';
 import { gateWay } from './dig-step.ts';
 import { roundedUp } from './dig-words.ts';
-import { groundToRead } from './ground-step.ts';
+import { groundSight } from './ground-step.ts';
 import type { OpenDig } from './open-dig.ts';
 
 export interface HoleCardProps {
@@ -74,9 +74,9 @@ export function GateCard({ hole, onOpen }: HoleCardProps) {
 
 /** How deep and how wide, and why. Where a level is in use, the ground is read while it is still there. */
 export function ReadyCard({ hole, planned, next, onOpen }: HoleCardProps) {
-  const { situation } = useJobBook();
+  const { jobId, situation } = useJobBook();
   const view = useMemo(() => viewOf(situation), [situation]);
-  const ground = view && groundToRead(view, hole.hole);
+  const ground = view && groundSight(view, jobId, hole.hole);
   const asDug = () => onOpen('dug');
   return (
     <DigPage
@@ -88,7 +88,7 @@ export function ReadyCard({ hole, planned, next, onOpen }: HoleCardProps) {
               <Button onPress={asDug}>Log as-dug</Button>
             </ButtonRow>
             <Button kind="main" onPress={() => onOpen('ground')}>
-              Read the rod on {heightPointName(ground, situation.plan)}
+              Read the rod on {heightPointName(ground.on, situation.plan)}
             </Button>
           </>
         ) : (

@@ -6,9 +6,9 @@ import { waitsForDecision } from './dig-ticks.ts';
 /**
  * What the next thing with one hole is. `again`: it is too shallow, too narrow, or too near to tell. `unknown`: nobody
  * has said yet how deep it has to be. `middle`: where its own middle lies is not measured. `shave`: it leaves too little
- * room on one side.
+ * room on one side. `tell`: it may leave too little, and another tape to its middle tells.
  */
-export type DigTask = 'gate' | 'dig' | 'again' | 'unknown' | 'decide' | 'shave' | 'middle' | 'done';
+export type DigTask = 'gate' | 'dig' | 'again' | 'unknown' | 'decide' | 'shave' | 'tell' | 'middle' | 'done';
 
 /** The one thing that the Dig screen is about. */
 export type DigStep =
@@ -65,11 +65,12 @@ export function digTask(hole: HoleAssessment): DigTask {
   if (dug.depth.verdict !== 'in' || dug.width.verdict !== 'in') return 'again';
   // Once the post stands, the gap is measured at the post.
   if (set.done || dug.room.verdict === 'in') return 'done';
-  return dug.room.verdict === 'unmeasured' ? 'middle' : 'shave';
+  if (dug.room.verdict === 'unmeasured') return 'middle';
+  return dug.room.verdict === 'out' ? 'shave' : 'tell';
 }
 
 /** Which task goes first when no hole is asked for; what waits for a decision, or a middle, holds up no other hole. */
-const FIRST: readonly DigTask[] = ['again', 'shave', 'dig', 'gate', 'unknown'];
+const FIRST: readonly DigTask[] = ['again', 'shave', 'tell', 'dig', 'gate', 'unknown'];
 
 /** The hole to work on next, leaving out `but`; null when none is left. */
 export function nextHole(

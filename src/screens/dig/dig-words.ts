@@ -32,7 +32,7 @@ const WIDER_ASKS = 1.6;
 /** Asks back where an as-dug depth looks like a slip. Too shallow is no slip: it is what the hole is like. */
 export function depthDoubt(m: number, required: number | null, units: Units): string | null {
   if (required === null || m <= required + DEEPER_ASKS_M) return null;
-  return `This is ${differenceInWords(m - required, units)} than asked for (${formatLength(required, units)}). Read it again, or keep it as read.`;
+  return `This is ${differenceInWords(m - required, units)} than the depth to dig to, ${formatLength(required, units)}. Read it again, or keep it as read.`;
 }
 
 export function widthDoubt(m: number, planned: number, units: Units): string | null {
@@ -52,14 +52,17 @@ export function dugHeadline(
   if (task === 'done') return `Hole ${hole} is in: deep and wide enough${guarded}`;
   if (task === 'middle') return `Hole ${hole} is in: deep and wide enough${guarded}. Now its middle`;
   if (task === 'shave') return `Hole ${hole} is too tight. ${middle?.shave?.words ?? ''}`.trim();
+  if (task === 'tell') return `Hole ${hole} may be too tight: too close to tell`;
   const short = [...(depth.verdict === 'out' ? ['deep'] : []), ...(width.verdict === 'out' ? ['wide'] : [])];
   if (short.length === 0) return `Hole ${hole} is unsure: too close to tell`;
   return `Hole ${hole} is out: not ${short.join(' and ')} enough yet`;
 }
 
-/** What is to be said of a dug hole, worst first; empty when it is deep and wide enough and nothing was met. */
-export function dugTrouble({ depth, width, middle }: HoleAssessment['dug']): string[] {
-  return [...[depth, width].filter(notIn).map(({ why }) => why), ...(middle ? [middle.words] : [])];
+/** What is to be said of a dug hole, worst first, but for what its headline says; empty when nothing is wrong. */
+export function dugTrouble(task: DigTask, { depth, width, middle }: HoleAssessment['dug']): string[] {
+  const said = task === 'shave' && middle?.shave ? middle.shave.words : '';
+  const words = middle && (said === '' ? middle.words : middle.words.replace(said, '').trim());
+  return [...[depth, width].filter(notIn).map(({ why }) => why), ...(words ? [words] : [])];
 }
 
 const notIn = ({ verdict }: Judgement): boolean => verdict !== 'in';

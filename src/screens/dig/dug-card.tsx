@@ -1,4 +1,5 @@
 import { useMemo } from 'preact/hooks';
+import type { PullPlan } from '../../judge/pull-ends.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import { viewOf } from '../../judge/view.ts';
 import { small } from '../../judge/words.ts';
@@ -25,8 +26,9 @@ export interface DugCardProps extends HoleCardProps {
 /** What came of a dug hole, and what to do about it. */
 export function DugCard({ hole, planned, next, onOpen, task }: DugCardProps) {
   const { verdict = 'unmeasured', checked } = digLook(hole);
+  const pull = useMiddlePull(hole.hole, wantsMiddle(task, hole));
   return (
-    <DigPage hole={hole.hole} actions={<DugActions {...{ hole, task, next, onOpen }} />}>
+    <DigPage hole={hole.hole} actions={<DugActions {...{ task, next, onOpen, pull }} />}>
       <h2>
         <VerdictMark verdict={verdict} {...(checked === undefined ? {} : { checked })}>
           {unbroken(dugHeadline(hole.hole, task, hole.dug))}
@@ -34,8 +36,8 @@ export function DugCard({ hole, planned, next, onOpen, task }: DugCardProps) {
       </h2>
       {task === 'decide' &&
         undecidedIn(hole).map((item) => <Problem key={item.item} text={decisionWords(hole, item)} />)}
-      {task === 'middle' && <MiddleAsked hole={hole} />}
-      {dugTrouble(hole.dug).map((text) => (
+      {task === 'middle' && <MiddleAsked pull={pull} />}
+      {dugTrouble(task, hole.dug).map((text) => (
         <p key={text}>{unbroken(text)}</p>
       ))}
       {task !== 'decide' && <Decided hole={hole} />}
@@ -55,8 +57,7 @@ function decisionWords(
 }
 
 /** The tape to the hole's own middle that is asked for, with what it reads where the hole lies as planned. */
-function MiddleAsked({ hole }: { readonly hole: HoleAssessment }) {
-  const pull = useMiddlePull(hole.hole);
+function MiddleAsked({ pull }: { readonly pull: PullPlan | null }) {
   const { situation } = useJobBook();
   const [how, setHow] = useHold();
   if (!situation.plan) return null;
@@ -72,17 +73,26 @@ function MiddleAsked({ hole }: { readonly hole: HoleAssessment }) {
   );
 }
 
-function useMiddlePull(hole: string) {
+/** Whether a tape to its middle is offered: asked for, to tell whether it is too tight, or to guard what is known. */
+const wantsMiddle = (task: DugCardProps['task'], { dug, set }: HoleAssessment): boolean =>
+  task === 'middle' ||
+  task === 'tell' ||
+  (task === 'done' && !set.done && dug.middle !== null && !dug.room.checked);
+
+/** Searched for only where it is wanted, and once for the whole card. */
+function useMiddlePull(hole: string, wanted: boolean): PullPlan | null {
   const { situation } = useJobBook();
   return useMemo(() => {
-    const view = viewOf(situation);
+    const view = wanted ? viewOf(situation) : null;
     return view && middlePull(view, hole);
-  }, [situation, hole]);
+  }, [situation, hole, wanted]);
 }
 
-type DugActionsProps = Pick<DugCardProps, 'hole' | 'task' | 'next' | 'onOpen'>;
+interface DugActionsProps extends Pick<DugCardProps, 'task' | 'next' | 'onOpen'> {
+  readonly pull: PullPlan | null;
+}
 
-function DugActions({ hole, task, next, onOpen }: DugActionsProps) {
+function DugActions({ task, next, onOpen, pull }: DugActionsProps) {
   switch (task) {
     case 'again':
       return (
@@ -103,15 +113,16 @@ function DugActions({ hole, task, next, onOpen }: DugActionsProps) {
         </>
       );
     case 'middle':
-      return <MiddleActions {...{ hole, next, onOpen }} />;
+      return <MiddleActions {...{ next, onOpen, pull }} />;
+    case 'tell':
+      return <TellActions {...{ next, onOpen, pull }} />;
     default:
-      return <DoneActions {...{ hole, task, next, onOpen }} />;
+      return <DoneActions {...{ task, next, onOpen, pull }} />;
   }
 }
 
 /** One tap goes on without it: the gap can be measured at the post, too. */
-function MiddleActions({ hole, next, onOpen }: Omit<DugActionsProps, 'task'>) {
-  const pull = useMiddlePull(hole.hole);
+function MiddleActions({ next, onOpen, pull }: Omit<DugActionsProps, 'task'>) {
   return (
     <>
       <ButtonRow>
@@ -125,16 +136,30 @@ function MiddleActions({ hole, next, onOpen }: Omit<DugActionsProps, 'task'>) {
   );
 }
 
-function DoneActions({ hole, task, next, onOpen }: DugActionsProps) {
+/** Too close to tell: another tape may say that it fits, and shaving makes sure. */
+function TellActions({ next, onOpen, pull }: Omit<DugActionsProps, 'task'>) {
+  return (
+    <>
+      <LaterRow next={next} />
+      <ButtonRow>
+        {pull && <Button onPress={() => onOpen('string')}>Off a string</Button>}
+        <Button onPress={() => onOpen('shaved')}>It is shaved: read it again</Button>
+      </ButtonRow>
+      <Button kind="main" onPress={() => onOpen(pull ? 'middle' : 'string')}>
+        {pull ? 'One more tape to its middle' : 'Measure it off a string'}
+      </Button>
+    </>
+  );
+}
+
+function DoneActions({ task, next, onOpen, pull }: DugActionsProps) {
   const { jobId } = useJobBook();
-  const pull = useMiddlePull(hole.hole);
-  const spare = task === 'done' && !hole.set.done && hole.dug.middle && !hole.dug.room.checked && pull;
   return (
     <>
       <ButtonRow>
         <Button onPress={() => onOpen('dug')}>Log as-dug again</Button>
         {task === 'decide' && <Button onPress={() => onOpen('decide')}>Enter the decision</Button>}
-        {spare && <Button onPress={() => onOpen('middle')}>One more tape to its middle</Button>}
+        {pull && <Button onPress={() => onOpen('middle')}>One more tape to its middle</Button>}
       </ButtonRow>
       {task === 'unknown' ? (
         <ButtonLink kind="main" href={hrefOf({ at: 'job', job: jobId, phase: 'plan', hole: null })}>

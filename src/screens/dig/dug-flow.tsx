@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import { type DepthMark, OBSTRUCTIONS } from '../../job/entry-schema.ts';
 import { type Length, lengthWords } from '../../job/length.ts';
 import { isOther } from '../../judge/room.ts';
@@ -13,6 +13,7 @@ import { part } from '../part.ts';
 import { useLog } from '../use-log.ts';
 import { depthDoubt, OBSTRUCTION_NAMES, type Obstruction, widthDoubt } from './dig-words.ts';
 import { DUG_BOUNDS } from './dug-bounds.ts';
+import { type MarkAsked, NO_MARK } from './mark-asked.ts';
 import type { MarkFlowProps } from './mark-flow.tsx';
 
 export interface DugFlowProps {
@@ -50,12 +51,22 @@ export function DugFlow({ hole, aim, holeDiameter, shaved, onClose }: DugFlowPro
   const [byMark, setByMark] = useState(false);
   const [width, setWidth] = useState<Length | null>(null);
   const [drafts, setDrafts] = useState({ depth: '', width: '' });
+  const [mark, setMark] = useState<MarkAsked>(NO_MARK);
   const { plan } = situation;
   if (!plan) return null;
   const { units } = plan;
   const askedBack = (m: number) => depthDoubt(m, aim, units);
   if (!depth && byMark)
-    return <MarkFlow hole={hole} check={askedBack} onDone={setDepth} onClose={() => setByMark(false)} />;
+    return (
+      <MarkFlow
+        hole={hole}
+        check={askedBack}
+        asked={mark}
+        onAsked={(part) => setMark((before) => ({ ...before, ...part }))}
+        onDone={setDepth}
+        onClose={() => setByMark(false)}
+      />
+    );
   if (!depth)
     return (
       <Keypad
@@ -112,16 +123,18 @@ function MetSheet({ hole, depth, width, shaved, onBack, onClose }: MetSheetProps
   const [met, setMet] = useState<Obstruction | null>(null);
   const [note, setNote] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
+  const movedOnDisk = useRef(false);
   const logDug = async () => {
     if (met === null) return setProblem('Met in the hole: nothing is chosen; choose Nothing if it is clear.');
     setProblem(null);
     const words = note === '' ? {} : { note };
     const view = viewOf(situation);
     const another = view !== null && (shaved || isOther(view, hole, width.m)) && hasMiddle(view, hole);
-    if (!(await log({ kind: 'dug', hole, ...depth, width, obstruction: met, ...words }))) return;
-    // What was pulled to its middle before counts no more. Should this one not reach the disk, the width says it as well.
-    if (another) await log({ kind: 'stand', thing: middleOf(hole), event: 'moved' });
-    onClose();
+    // What was pulled to its middle before counts no more. First, so that with a full disk it is unmeasured and never taken for in.
+    if (another && !movedOnDisk.current)
+      movedOnDisk.current = await log({ kind: 'stand', thing: middleOf(hole), event: 'moved' });
+    if (another && !movedOnDisk.current) return;
+    if (await log({ kind: 'dug', hole, ...depth, width, obstruction: met, ...words })) onClose();
   };
   const trouble = problem ?? (failed && save.at === 'failed' ? save.text : null);
   return (

@@ -1,36 +1,41 @@
-import { useMemo, useState } from 'preact/hooks';
+import { useMemo } from 'preact/hooks';
 import type { DepthMark } from '../../job/entry-schema.ts';
-import { type Length, lengthWords, roundedLength } from '../../job/length.ts';
+import { lengthWords, roundedLength } from '../../job/length.ts';
 import { type JobView, viewOf } from '../../judge/view.ts';
 import { Button, Keypad, Sheet } from '../../ui/index.ts';
 import { formatLength, stepOf, type Units } from '../../units/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { DUG_BOUNDS } from './dug-bounds.ts';
 import type { ReadDepth } from './dug-flow.tsx';
+import type { MarkAsked, MarkFrom } from './mark-asked.ts';
 
 export interface MarkFlowProps {
   readonly hole: string;
   /** Asks back where the depth from the lip looks like a slip. */
   readonly check: (m: number) => string | null;
+  /** What was answered so far, held above. */
+  readonly asked: MarkAsked;
+  readonly onAsked: (part: Partial<MarkAsked>) => void;
   readonly onDone: (read: ReadDepth) => void;
   readonly onClose: () => void;
 }
 
-type From = Exclude<DepthMark['from'], 'level'>;
-
-const MARKS: Record<From, { readonly words: string; readonly name: string }> = {
+const MARKS: Record<MarkFrom, { readonly words: string; readonly name: string }> = {
   string: { words: 'A string over the hole', name: 'the string' },
   stake: { words: 'The top of a stake', name: 'the top of the stake' },
   other: { words: 'Another mark', name: 'the mark' },
 };
-const FROM = Object.keys(MARKS) as From[];
+const FROM = Object.keys(MARKS) as MarkFrom[];
 
 /** Takes a depth from something above the lip: how high that is, then from there to the bottom; or by the level's heights. */
-export function MarkFlow({ hole, check, onDone, onClose }: MarkFlowProps) {
+export function MarkFlow({ hole, check, asked, onAsked, onDone, onClose }: MarkFlowProps) {
   const { situation } = useJobBook();
   const view = useMemo(() => viewOf(situation), [situation]);
-  const [from, setFrom] = useState<From | null>(null);
-  const [above, setAbove] = useState<Length | null>(null);
+  const { from, above, drafts } = asked;
+  const draft = (of: keyof MarkAsked['drafts']) => ({
+    draft: drafts[of],
+    onDraft: (text: string) => onAsked({ drafts: { ...drafts, [of]: text } }),
+  });
   if (!view) return null;
   const { units } = view.plan;
   if (!from)
@@ -38,7 +43,7 @@ export function MarkFlow({ hole, check, onDone, onClose }: MarkFlowProps) {
       <MarkSheet
         hole={hole}
         level={levelDepth(view, hole)}
-        onPick={setFrom}
+        onPick={(picked) => onAsked({ from: picked })}
         onLevel={onDone}
         onClose={onClose}
       />
@@ -52,8 +57,9 @@ export function MarkFlow({ hole, check, onDone, onClose }: MarkFlowProps) {
         units={units}
         hint={`From the downhill lip, the lowest ground at the edge, up to ${name}. 0 where it lies on the lip.`}
         bounds={{ min: 0, ...DUG_BOUNDS }}
-        onDone={setAbove}
-        onClose={() => setFrom(null)}
+        {...draft('above')}
+        onDone={(read) => onAsked({ above: read })}
+        onClose={() => onAsked({ from: null })}
       />
     );
   return (
@@ -68,8 +74,9 @@ export function MarkFlow({ hole, check, onDone, onClose }: MarkFlowProps) {
         max: above.m + DUG_BOUNDS.max,
       }}
       check={(m) => check(m - above.m)}
+      {...draft('reading')}
       onDone={(reading) => onDone(depthFrom({ from, reading, above }, units))}
-      onClose={() => setAbove(null)}
+      onClose={() => onAsked({ above: null })}
     />
   );
 }
@@ -90,7 +97,7 @@ function levelDepth(view: JobView, hole: string): number | null {
 interface MarkSheetProps {
   readonly hole: string;
   readonly level: number | null;
-  readonly onPick: (from: From) => void;
+  readonly onPick: (from: MarkFrom) => void;
   readonly onLevel: (read: ReadDepth) => void;
   readonly onClose: () => void;
 }

@@ -1,14 +1,11 @@
 import { useMemo } from 'preact/hooks';
-import type { HeightPoint } from '../../job/entry-schema.ts';
 import { type JobView, middleOf, viewOf } from '../../judge/view.ts';
-import { useLevelSetup } from '../heights/level-setup.ts';
-import { sightLine } from '../heights/rod-belief.ts';
 import { RodFlow } from '../heights/rod-flow.tsx';
 import { useJobBook } from '../job-book.ts';
 import { PullFlow } from '../pull-flow.tsx';
 import { StringFlow } from '../stake/string-flow.tsx';
 import { useHold } from '../use-hold.ts';
-import { groundToRead } from './ground-step.ts';
+import { groundSight } from './ground-step.ts';
 import { middlePull } from './middle-step.ts';
 import type { OpenDigProps } from './open-dig.ts';
 import { OwnDepthSheet } from './own-depth-sheet.tsx';
@@ -46,11 +43,9 @@ function MiddleFlow({ view, hole, onClose }: FlowProps) {
   return pull && <PullFlow pull={pull} how={how} onClose={onClose} />;
 }
 
-/** A set-up that hangs on no benchmark yet is tied to it first: else what it reads has no height. */
 function GroundFlow({ view, hole, onClose }: FlowProps) {
-  const { setup } = useLevelSetup(view);
-  const on = useMemo((): HeightPoint | null => {
-    return sightLine(view, setup) === null ? { point: 'benchmark' } : groundToRead(view, hole);
-  }, []);
-  return on && <RodFlow view={view} on={on} setup={setup} expected={null} onClose={onClose} />;
+  const { jobId } = useJobBook();
+  // As the button that opened it named it.
+  const sight = useMemo(() => groundSight(view, jobId, hole), []);
+  return sight && <RodFlow view={view} {...sight} expected={null} onClose={onClose} />;
 }

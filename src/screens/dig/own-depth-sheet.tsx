@@ -24,7 +24,7 @@ const readDepth =
 function readWhy(text: string): Result<string> {
   const clean = text.trim();
   if (clean === '')
-    return refuse('Why', 'Why is empty: say why this hole is not as deep as the others, such as “ledge”.');
+    return refuse('Why', 'Why is empty: say why this hole is to have another depth, such as “ledge”.');
   if (clean.length > MOST_WHY)
     return refuse('Why', `Why has ${clean.length} characters: shorten it to ${MOST_WHY} or fewer.`);
   return ok(clean);

@@ -34,13 +34,16 @@ export function useLevelSetup(view: JobView): LevelSetup {
   const { jobId } = useJobBook();
   const [, redraw] = useState(0);
   return {
-    setup: setupNow(view, begun.get(jobId)),
+    setup: setupIn(view, jobId),
     onNewSetup: () => {
       begun.set(jobId, nextSetup(view));
       redraw((count) => count + 1);
     },
   };
 }
+
+/** Where the level of a job stands. */
+export const setupIn = (view: JobView, jobId: string): string => setupNow(view, begun.get(jobId));
 
 /** The set-up that was begun counts until the log knows it; from then on the log says where the level stands. */
 function setupNow(view: JobView, started: string | undefined): string {

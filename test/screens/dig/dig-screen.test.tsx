@@ -3,6 +3,7 @@ import { cleanup, fireEvent, screen, within } from '@testing-library/preact';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import type { Body, HeightPoint } from '../../../src/job/entry-schema.ts';
 import { DigScreen } from '../../../src/screens/dig/dig-screen.tsx';
+import { REPEAT_TAP_MS } from '../../../src/ui/repeat-tap.ts';
 import { inches, samplePlan } from '../../job/sample.ts';
 import { fillDisk } from '../../store/fake-store.ts';
 import { openScreen, painted } from '../plan/open-screen.tsx';
@@ -13,6 +14,7 @@ import { heading, tap, typeReading } from '../taps.ts';
 afterEach(() => {
   cleanup();
   vi.restoreAllMocks();
+  vi.useRealTimers();
 });
 
 const open = (bodies: readonly Body[], hole: string | null = null) => openScreen(DigScreen, bodies, hole);
@@ -179,23 +181,53 @@ describe('the middle of a dug hole', () => {
     expect(screen.getByRole('button', { name: 'One more tape to its middle' })).toBeTruthy();
   });
 
-  /** A plan that asks for three and a half inches beside every post. */
-  const TIGHT: Body[] = [
-    { kind: 'plan', plan: { ...samplePlan, rules: { ...samplePlan.rules, cover: inches('3 1/2') } } },
+  /** A plan that asks for so much beside every post. */
+  const asking = (cover: string): Body[] => [
+    { kind: 'plan', plan: { ...samplePlan, rules: { ...samplePlan.rules, cover: inches(cover) } } },
     ...DIGGABLE.slice(1),
   ];
+  /** Four inches and an eighth are left. */
+  const TIGHT = [...asking('0 5'), dug(FIRST, '4 2'), ...middleOf(FIRST, 1.3)];
   test('too far off says which side to shave; shaved and read again, it is another hole', async () => {
-    const job = await open([...TIGHT, dug(FIRST, '4 2'), ...middleOf(FIRST, 1.5)], FIRST);
+    const job = await open(TIGHT, FIRST);
     expect(heading()).toMatch(/^Hole 1 is too tight\. Shave .* off the side that lies /);
+    // Once: the table says it again to whoever opens its row.
+    expect(screen.getAllByText(/Shave /).filter((at) => !at.closest('details'))).toHaveLength(1);
     tap('It is shaved: read it again');
     typeDug('4 2', '1 8');
     choose('Nothing');
     tap('Log it');
     await screen.findByText(/Now its middle$/);
     expect((await job.log()).slice(-2).map(({ body }) => body)).toMatchObject([
-      { kind: 'dug', hole: FIRST },
       { kind: 'stand', thing: { kind: 'dug-hole', hole: FIRST }, event: 'moved' },
+      { kind: 'dug', hole: FIRST },
     ]);
+  });
+
+  test('shaved while the disk fills is unmeasured, what was typed stays, and the next tap logs its size', async () => {
+    const job = await open(TIGHT, FIRST);
+    tap('It is shaved: read it again');
+    typeDug('4 2', '1 8');
+    choose('Nothing');
+    fillDisk('aborted', 1);
+    tap('Log it');
+    await screen.findByText(/phone is full/, { selector: 'dialog .problem' });
+    const since = async () => (await job.log()).slice(TIGHT.length).map(({ body }) => body.kind);
+    expect(await since()).toEqual(['stand']);
+    vi.restoreAllMocks();
+    await new Promise((resolve) => setTimeout(resolve, REPEAT_TAP_MS + 1));
+    tap('Log it');
+    await screen.findByText(/Now its middle$/);
+    expect(await since()).toEqual(['stand', 'dug']);
+  });
+
+  test('too close to tell asks for one more tape, and shaving stands beside it', async () => {
+    await open([...asking('3 1/2'), dug(FIRST, '4 2'), ...middleOf(FIRST, 1.5)], FIRST);
+    expect(heading()).toBe('Hole 1 may be too tight: too close to tell');
+    expect(screen.getByRole('button', { name: 'One more tape to its middle' }).className).toContain(
+      'button-main',
+    );
+    expect(screen.getByRole('button', { name: 'It is shaved: read it again' })).toBeTruthy();
   });
 });
 
@@ -233,6 +265,11 @@ describe('the depth', () => {
     );
     for (let i = 0; i < 3; i++) fireEvent.keyDown(document.body, { key: 'Backspace' });
     typeReading('5 2');
+    press(/^Read it/);
+    // Back from the width leads to what was read from the string, still typed.
+    await screen.findByRole('heading', { name: `Width of hole ${FIRST}`, hidden: true });
+    press('Back');
+    await screen.findByRole('heading', { name: `From the string down, hole ${FIRST}`, hidden: true });
     press(/^Read it/);
     typeReading('1 6');
     press(/^Read it/);
@@ -316,7 +353,20 @@ describe('where a level is in use', () => {
     { kind: 'rod', setup: '1', on: { point: 'benchmark' }, reading: inches('4 0') },
   ];
 
+  /** Entries are made on the second of May. */
+  const onDay = (day: number) =>
+    vi.useFakeTimers({ toFake: ['Date'], now: new Date(`2026-05-0${day}T14:30:00Z`) });
+
+  test('that was set up anew, the benchmark is read first, and the button and the keypad say so', async () => {
+    onDay(3);
+    await open(LEVELLED);
+    press('Read the rod on the benchmark');
+    await screen.findByRole('heading', { name: /benchmark/, hidden: true });
+    expect(screen.queryByRole('heading', { name: /stake A/, hidden: true })).toBeNull();
+  });
+
   test('the ground is read before it is dug, and one tap goes on without it', async () => {
+    onDay(2);
     await open(LEVELLED);
     expect(screen.getByRole('button', { name: 'Read the rod on stake A' }).className).toContain(
       'button-main',

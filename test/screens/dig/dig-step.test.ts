@@ -100,14 +100,14 @@ describe('digStep', () => {
   });
 
   test('a hole that is too tight on one side is shaved before another is dug', () => {
-    const asked = { ...samplePlan, rules: { ...samplePlan.rules, cover: inches('3 1/2') } };
-    const tight: Body[] = [
-      { kind: 'plan', plan: asked },
+    const left = (cover: string, off: number): Body[] => [
+      { kind: 'plan', plan: { ...samplePlan, rules: { ...samplePlan.rules, cover: inches(cover) } } },
       ...DIGGABLE.slice(1),
       dug(FIRST, DEEP),
-      ...middleOf(FIRST, 1.5),
+      ...middleOf(FIRST, off),
     ];
-    expect(step(tight)).toEqual({ at: 'hole', hole: FIRST, task: 'shave' });
+    expect(step(left('0 5', 1.3))).toEqual({ at: 'hole', hole: FIRST, task: 'shave' });
+    expect(step(left('3 1/2', 1.5))).toEqual({ at: 'hole', hole: FIRST, task: 'tell' });
   });
 
   test('the next hole is sought onwards from the one at hand', () => {

@@ -22,7 +22,7 @@ test('a depth to dig to is rounded up to the mark, never down', () => {
 describe('a doubtful reading of a hole', () => {
   test('is one that is a foot too deep; a shallow one is what the hole is like', () => {
     expect(depthDoubt(inches('5 0').m, inches('4 0').m, units)).toBe(
-      'This is 1′ 0″ more than asked for (4′ 0″). Read it again, or keep it as read.',
+      'This is 1′ 0″ more than the depth to dig to, 4′ 0″. Read it again, or keep it as read.',
     );
     expect(depthDoubt(inches('4 6').m, inches('4 0').m, units)).toBeNull();
     expect(depthDoubt(inches('1 0').m, inches('4 0').m, units)).toBeNull();
@@ -49,6 +49,7 @@ describe('what a dug hole is called', () => {
     ['again', dug('in', 'out'), 'Hole 4 is out: not wide enough yet'],
     ['again', dug('out', 'out'), 'Hole 4 is out: not deep and wide enough yet'],
     ['again', dug('unsure', 'in'), 'Hole 4 is unsure: too close to tell'],
+    ['tell', dug('in', 'in'), 'Hole 4 may be too tight: too close to tell'],
     ['unknown', dug('unmeasured', 'in'), 'Hole 4 is unmeasured: the depth it needs is not known'],
     ['decide', dug('in', 'in'), 'Hole 4 is unsure: it waits for a decision'],
     ['done', dug('in', 'in'), 'Hole 4 is in: deep and wide enough'],
