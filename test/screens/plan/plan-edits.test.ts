@@ -18,9 +18,9 @@ function pointsPlan(): Plan {
 const labelsOf = (plan: Plan) => holesOf(plan).map(({ label }) => label);
 
 test('a seat is taken away again, and leaves what else is said of the deck', () => {
-  const gap = inches('1');
-  expect(edits.withoutSeat({ ...samplePlan, deck: { gap, seat: inches('2') } }).deck).toEqual({ gap });
-  expect(edits.withoutSeat({ ...samplePlan, deck: { seat: inches('2') } })).toEqual(samplePlan);
+  const gap = inches('1″');
+  expect(edits.withoutSeat({ ...samplePlan, deck: { gap, seat: inches('2″') } }).deck).toEqual({ gap });
+  expect(edits.withoutSeat({ ...samplePlan, deck: { seat: inches('2″') } })).toEqual(samplePlan);
 });
 
 describe('another shape', () => {
