@@ -33,6 +33,12 @@ export function PlumbFlow({ view, hole, side, last, onClose }: PlumbFlowProps) {
   const [turning, setTurning] = useState(false);
   const [first, setFirst] = useState<LevelRead | null>(null);
   const [asked, setAsked] = useState<Asked>({ leans: null, by: last?.read?.by ?? 'gap', gapDraft: '' });
+  // What was answered before the level was turned: Back leads there again, with all that was typed.
+  const [upright, setUpright] = useState<Asked | null>(null);
+  const unturned = () => {
+    if (upright) setAsked(upright);
+    setFirst(null);
+  };
   if (notSaved) return notSaved;
   if (over === null || otherLevel)
     return (
@@ -51,6 +57,7 @@ export function PlumbFlow({ view, hole, side, last, onClose }: PlumbFlowProps) {
   const error = plumbReaderOf(view).errorOf(over.m);
   const take = (read: LevelRead) => {
     if (turning && !first) {
+      setUpright(asked);
       setAsked((before) => ({ ...before, leans: null, gapDraft: '' }));
       return setFirst(read);
     }
@@ -74,7 +81,7 @@ export function PlumbFlow({ view, hole, side, last, onClose }: PlumbFlowProps) {
       onRead={take}
       onOtherLevel={() => setOtherLevel(true)}
       {...(turning ? {} : { onTurn: () => setTurning(true) })}
-      onClose={first ? () => setFirst(null) : turning ? () => setTurning(false) : onClose}
+      onClose={first ? unturned : turning ? () => setTurning(false) : onClose}
     />
   );
 }

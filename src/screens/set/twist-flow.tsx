@@ -22,6 +22,8 @@ export function TwistFlow({ view, hole, onClose }: TwistFlowProps) {
   const { save, notSaved } = useReading(onClose);
   const [from, setFrom] = useState<From | 'string' | null>(null);
   const [first, setFirst] = useState<Length | null>(null);
+  // As typed: Back leads to the edge before with what was read there.
+  const [draft, setDraft] = useState('');
   const sited = view.sited.get(hole);
   if (sited?.section.kind !== 'post') return null;
   if (notSaved) return notSaved;
@@ -46,6 +48,8 @@ export function TwistFlow({ view, hole, onClose }: TwistFlowProps) {
         {...common}
         title={`To ${edge(anticlockwise)}`}
         bounds={{ max: view.plan.instruments.tapeLength.m, maxName: 'the tape’s length' }}
+        draft={draft}
+        onDraft={setDraft}
         onDone={setFirst}
         onClose={() => setFrom(null)}
       />

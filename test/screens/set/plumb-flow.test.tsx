@@ -77,6 +77,11 @@ describe('a level', () => {
     typeReading('0 1/4');
     press(/^Read it/);
     await screen.findByText(/Now turn the level end for end/);
+    // Back, the first reading is still typed.
+    press('Back');
+    await painted();
+    press(/^Read it/);
+    await screen.findByText(/Now turn the level end for end/);
     press('Top leans in, away from me');
     await painted();
     typeReading('0 1/4');

@@ -54,6 +54,14 @@ test('an edge that such a face cannot show is refused in words', async () => {
   press(/^Read it/);
   await painted();
   expect(document.body.textContent).toMatch(/is more than the other edge allows on a face so wide/);
+  // Back, the first edge is still typed.
+  press('Back');
+  await painted();
+  press(/^Read it/);
+  await painted();
+  typeReading('25 0');
+  press(/^Read it/);
+  await screen.findByText(/Post 1, from A: 25′ 0″ and 25′ 0″ to the anticlockwise and clockwise edge/);
 });
 
 test('what each face reads is on a sheet: tapes, the strings that pass by, and the level', async () => {
