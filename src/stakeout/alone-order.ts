@@ -1,4 +1,4 @@
-import { cross, distance, dot, subtract, type Vec } from '../geometry/point.ts';
+import { bearingOf, cross, distance, dot, subtract, type Vec } from '../geometry/point.ts';
 
 /** A tape that passes a driven stake nearer than this may lie against it: half a foot, a stake and a hand. */
 const IN_THE_WAY = 0.15;
@@ -63,13 +63,46 @@ function nearestFree(
   );
 }
 
-/** By hole, which others must be staked before it: those whose tapes would lie on its stake. */
+/**
+ * By hole, which others must be staked before it: those whose tapes would lie on its stake. From A, and from B, they are in a
+ * narrow range of bearings about its own, so that few of a thousand holes are looked at.
+ */
 function waitingFor(holes: readonly Place[], a: Vec, b: Vec): number[][] {
-  return holes.map((near, i) =>
-    [...holes.keys()].filter(
-      (j) => j !== i && [a, b].some((stake) => isInTheWay(near.at, stake, holes[j]!.at)),
-    ),
-  );
+  const waits = holes.map((): number[] => []);
+  for (const stake of [a, b]) {
+    const bearings = holes.map(({ at }) => bearingOf(subtract(at, stake)));
+    const turning = [...holes.keys()].sort((i, j) => bearings[i]! - bearings[j]!);
+    for (const [i, near] of holes.entries()) {
+      const sine = IN_THE_WAY / distance(stake, near.at);
+      const within = sine < 1 ? Math.asin(sine) + ROUNDING : Math.PI;
+      for (const j of between(turning, bearings, bearings[i]! - within, bearings[i]! + within))
+        if (j !== i && isInTheWay(near.at, stake, holes[j]!.at)) waits[i]!.push(j);
+    }
+  }
+  return waits;
+}
+
+/** Radians: beyond what a sine and a bearing are rounded by. */
+const ROUNDING = 1e-9;
+
+/** Those whose bearings lie in a range, which may run past half a turn. */
+function between(
+  turning: readonly number[],
+  bearings: readonly number[],
+  least: number,
+  most: number,
+): number[] {
+  const found: number[] = [];
+  for (const turn of [-2 * Math.PI, 0, 2 * Math.PI]) {
+    let [low, high] = [0, turning.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (bearings[turning[middle]!]! + turn < least) low = middle + 1;
+      else high = middle;
+    }
+    for (; low < turning.length && bearings[turning[low]!]! + turn <= most; low++) found.push(turning[low]!);
+  }
+  return found;
 }
 
 /** Whether a stake at `near` stands in the way of a tape from `stake` to `far`. */

@@ -1,7 +1,7 @@
 import type { PlanPoint } from '../geometry/point.ts';
 import type { Instruments } from '../job/plan-schema.ts';
 import { type Hole, type LaidLine, LEAST_BASELINE } from '../plan/index.ts';
-import { barredBy, runThrough } from './ground.ts';
+import { barredBy, behindWall, throughHouse, wallOf } from './ground.ts';
 import { LINE_CLEARANCE, STAKE_CLEARANCE } from './objections.ts';
 
 /** A place for A and one for B, as four numbers: ax, ay, bx, by. */
@@ -18,8 +18,8 @@ export const RULED_OUT = 1e3;
  * stand clear of holes and spoil, every pull and A–B are within `reach`, and all holes lie left of A–B; where `lines` are
  * given, that no stake stands where they bar it and no tape would run through a house.
  *
- * DRMS² = (σa² + σb²)/sin²γ as in `crossingAt`, here from squared lengths and one cross product: no root and no angle is
- * taken in the loop.
+ * DRMS² = (σa² + σb²)/sin²γ as in `crossingAt`, here from squared lengths and one cross product: the loop over
+ * the holes takes no angle, and a root only of what breaks a rule.
  */
 export function costOf(
   holes: readonly Hole[],
@@ -58,12 +58,18 @@ export function costOf(
   };
 }
 
-/** Metres by which two stakes break the rules of the ground. A hole under a house is reached from nowhere, and asks nothing. */
+/**
+ * Metres by which two stakes break the rules of the ground. A hole under a house is reached from nowhere, and asks nothing.
+ * Where the holes lie behind every wall is worked out once: a pair of stakes adds only its own two places.
+ */
 function groundRules(holes: readonly Hole[], lines: readonly LaidLine[]) {
-  const houses = lines.filter(({ kind }) => kind === 'house');
   const places = holes
     .map(({ place }) => place)
-    .filter((place) => houses.every((house) => barredBy(house, place) === 0));
+    .filter((place) => lines.every((line) => line.kind !== 'house' || barredBy(line, place) === 0));
+  const walls = lines.flatMap((line) => {
+    const wall = wallOf(line);
+    return wall ? [{ wall, behind: places.map(({ x, y }) => behindWall(wall, x, y)) }] : [];
+  });
   return (ax: number, ay: number, bx: number, by: number): number => {
     const [a, b] = [
       { x: ax, y: ay },
@@ -71,9 +77,10 @@ function groundRules(holes: readonly Hole[], lines: readonly LaidLine[]) {
     ];
     let broken = 0;
     for (const line of lines) broken += barredBy(line, a) + barredBy(line, b);
-    for (const house of houses) {
-      broken += runThrough(house, a, b);
-      for (const place of places) broken += runThrough(house, a, place) + runThrough(house, b, place);
+    for (const { wall, behind } of walls) {
+      const [p, q] = [behindWall(wall, ax, ay), behindWall(wall, bx, by)];
+      broken += throughHouse(p, q);
+      for (const place of behind) broken += throughHouse(p, place) + throughHouse(q, place);
     }
     return broken;
   };
