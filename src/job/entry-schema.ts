@@ -1,47 +1,24 @@
 import * as v from 'valibot';
+import { LaidBySchema } from './laid-schema.ts';
 import { LengthSchema } from './length.ts';
-import { FromStakesSchema, PlanPlaceSchema, PulledSchema } from './place-schema.ts';
+import { NoteSchema } from './note-schema.ts';
+import { PlanPlaceSchema } from './place-schema.ts';
 import { AskSchema, LabelSchema, PlanSchema } from './plan-schema.ts';
+import { PlumbSchema, TwistSchema } from './plumb-schema.ts';
+import { NailSchema, PullEndSchema, StakeSchema, ThingSchema } from './thing-schema.ts';
 
-const StakeSchema = v.strictObject({ kind: v.literal('stake'), label: LabelSchema });
-const NailSchema = v.strictObject({ kind: v.literal('nail'), label: LabelSchema });
-
-/**
- * A physical thing on the site. `post` is whatever the hole holds once it is set, so a pier too. `dug-hole` is the hole
- * itself, touched at the middle of its foot.
- */
-export const ThingSchema = v.variant('kind', [
-  StakeSchema,
-  NailSchema,
-  v.strictObject({ kind: v.literal('hole-stake'), hole: LabelSchema }),
-  v.strictObject({ kind: v.literal('post'), hole: LabelSchema }),
-  v.strictObject({ kind: v.literal('dug-hole'), hole: LabelSchema }),
-]);
-export type Thing = v.InferOutput<typeof ThingSchema>;
-
-/** Sides of a post, by the way its front face was planned to look: away from the centre, or along the plan's +y. */
-export const SIDES = ['front', 'left', 'back', 'right'] as const;
-export type Side = (typeof SIDES)[number];
-
-/**
- * What an end of a pull touched. Sides run anticlockwise seen from above: front, left, back, right. A corner carries the
- * name of the side before it in that order, so corner `front` lies between the front and the left face.
- */
-export const TouchSchema = v.variant('at', [
-  v.strictObject({ at: v.literal('nail') }),
-  v.strictObject({ at: v.literal('centre') }),
-  v.strictObject({ at: v.literal('face'), side: v.picklist(SIDES) }),
-  v.strictObject({ at: v.literal('corner'), side: v.picklist(SIDES) }),
-  v.strictObject({ at: v.literal('near-side') }),
-]);
-export type Touch = v.InferOutput<typeof TouchSchema>;
-
-export const PullEndSchema = v.strictObject({
-  thing: ThingSchema,
-  touch: TouchSchema,
-  height: v.optional(v.pipe(LengthSchema, v.description('above the ground, on a post; 0 when absent'))),
-});
-export type PullEnd = v.InferOutput<typeof PullEndSchema>;
+export { FRONT_WAYS, type LaidBy } from './laid-schema.ts';
+export type { PlumbRead } from './plumb-schema.ts';
+export {
+  type PullEnd,
+  PullEndSchema,
+  SIDES,
+  type Side,
+  type Thing,
+  ThingSchema,
+  type Touch,
+  TouchSchema,
+} from './thing-schema.ts';
 
 /** How the tape was held. Along the slope without a known rise is legal: the reading then carries that doubt. */
 export const HoldSchema = v.variant('how', [
@@ -49,8 +26,6 @@ export const HoldSchema = v.variant('how', [
   v.strictObject({ how: v.literal('slope'), rise: v.optional(LengthSchema) }),
 ]);
 export type Hold = v.InferOutput<typeof HoldSchema>;
-
-const Note = v.optional(v.pipe(v.string(), v.maxLength(500)));
 
 /** How hard and how warm a tape was held, where that was noted: what is absent was as the tape's own standard says. */
 const PullingSchema = v.strictObject({
@@ -74,33 +49,6 @@ export const HeightPointSchema = v.variant('point', [
   v.strictObject({ point: v.literal('stake'), label: LabelSchema }),
 ]);
 export type HeightPoint = v.InferOutput<typeof HeightPointSchema>;
-
-const LeansSchema = v.pipe(
-  v.picklist(['out', 'in', 'none']),
-  v.description('the top leans out past this face, or in behind it'),
-);
-
-/** A lean as a level itself told it; the gap beside it is worked out from this. */
-const PlumbReadSchema = v.pipe(
-  v.variant('by', [
-    v.strictObject({
-      by: v.literal('degrees'),
-      degrees: v.pipe(v.number(), v.minValue(0), v.maxValue(45), v.description('off plumb')),
-    }),
-    v.strictObject({
-      by: v.literal('bubble'),
-      marks: v.pipe(v.number(), v.minValue(0), v.maxValue(20), v.description('of the vial, off the middle')),
-      perMark: v.pipe(
-        v.number(),
-        v.minValue(0.0001),
-        v.maxValue(0.2),
-        v.description('lean, metres per metre'),
-      ),
-    }),
-  ]),
-  v.description('read off the level itself, not as a gap'),
-);
-export type PlumbRead = v.InferOutput<typeof PlumbReadSchema>;
 
 /** Readings on the two pegs of a test of the level, from one set-up. */
 const PegReadingsSchema = v.strictObject({ a: LengthSchema, b: LengthSchema });
@@ -136,39 +84,6 @@ export type Decision = (typeof DECISIONS)[number];
 
 const STAND_EVENTS = ['driven', 'set', 'nudged', 'moved'] as const;
 
-/** Ways for the plan's front to look by the line A–B alone. */
-export const FRONT_WAYS = ['left', 'right', 'A to B', 'B to A'] as const;
-
-/** How the plan was laid on what is there already. A and B follow from it, rounded. */
-export const LaidBySchema = v.variant('on', [
-  v.strictObject({
-    on: v.literal('stakes'),
-    baseline: v.pipe(LengthSchema, v.description('A to B as pulled, level')),
-    centre: FromStakesSchema,
-    front: v.pipe(
-      v.variant('by', [
-        v.strictObject({ by: v.literal('way'), way: v.picklist(FRONT_WAYS) }),
-        ...FromStakesSchema.options,
-      ]),
-      v.description(
-        'the way it looks, of a person who walks from A to B; or a place straight in front of the centre',
-      ),
-    ),
-  }),
-  v.strictObject({
-    on: v.literal('pegs'),
-    baseline: v.pipe(LengthSchema, v.description('A to B as pulled, level')),
-    pegs: v.pipe(
-      v.strictTuple([
-        v.strictObject({ hole: LabelSchema, ...PulledSchema.entries }),
-        v.strictObject({ hole: LabelSchema, ...PulledSchema.entries }),
-      ]),
-      v.description('two stakes that stand where two holes are to be'),
-    ),
-  }),
-]);
-export type LaidBy = v.InferOutput<typeof LaidBySchema>;
-
 /** Body of each entry kind. To add a kind: a line here, a reader of it below `judge/`, a form in `screens/`. */
 export const BODIES = {
   plan: v.strictObject({ kind: v.literal('plan'), plan: PlanSchema }),
@@ -199,7 +114,7 @@ export const BODIES = {
         ),
       ),
     ),
-    note: Note,
+    note: NoteSchema,
   }),
   pull: v.strictObject({
     kind: v.literal('pull'),
@@ -211,7 +126,7 @@ export const BODIES = {
       v.pipe(LabelSchema, v.description('of the plan’s tapes; one without corrections when absent')),
     ),
     pulling: v.optional(PullingSchema),
-    note: Note,
+    note: NoteSchema,
   }),
   offset: v.strictObject({
     kind: v.literal('offset'),
@@ -230,50 +145,10 @@ export const BODIES = {
       v.pipe(LabelSchema, v.description('of the plan’s tapes; one without corrections when absent')),
     ),
     pulling: v.optional(PullingSchema),
-    note: Note,
+    note: NoteSchema,
   }),
-  plumb: v.strictObject({
-    kind: v.literal('plumb'),
-    hole: LabelSchema,
-    side: v.pipe(v.picklist(SIDES), v.description('the face the level was held on')),
-    offset: v.pipe(LengthSchema, v.description('gap over the length, never negative')),
-    over: v.pipe(LengthSchema, v.description('length over which the gap was read')),
-    leans: LeansSchema,
-    read: v.optional(PlumbReadSchema),
-    turned: v.optional(
-      v.pipe(
-        v.strictObject({ offset: LengthSchema, leans: LeansSchema, read: v.optional(PlumbReadSchema) }),
-        v.description('the same face with the level turned end for end, its marked end down'),
-      ),
-    ),
-    markUp: v.optional(
-      v.pipe(
-        v.literal(true),
-        v.description('its marked end was up, as in the first of two readings that turned it'),
-      ),
-    ),
-    note: Note,
-  }),
-  twist: v.strictObject({
-    kind: v.literal('twist'),
-    hole: LabelSchema,
-    side: v.pipe(v.picklist(SIDES), v.description('the face whose two edges were measured to')),
-    from: v.pipe(
-      v.variant('by', [
-        v.strictObject({ by: v.literal('string'), from: ThingSchema, to: ThingSchema }),
-        v.strictObject({ by: v.literal('tape'), at: PullEndSchema }),
-      ]),
-      v.description(
-        'square off a string or straightedge, whose ends lie alike off two things; or by two level pulls from one place',
-      ),
-    ),
-    anticlockwise: v.pipe(
-      LengthSchema,
-      v.description('to the edge that comes first, anticlockwise seen from above'),
-    ),
-    clockwise: v.pipe(LengthSchema, v.description('to the other edge')),
-    note: Note,
-  }),
+  plumb: PlumbSchema,
+  twist: TwistSchema,
   rod: v.strictObject({
     kind: v.literal('rod'),
     setup: v.pipe(LabelSchema, v.description('set-up of the level; a new one each time it is moved')),
@@ -283,7 +158,7 @@ export const BODIES = {
     inverted: v.optional(
       v.pipe(v.boolean(), v.description('held upside down against a point above the level')),
     ),
-    note: Note,
+    note: NoteSchema,
   }),
   difference: v.strictObject({
     kind: v.literal('difference'),
@@ -292,14 +167,14 @@ export const BODIES = {
     to: HeightPointSchema,
     height: v.pipe(LengthSchema, v.description('between the two, never negative')),
     higher: v.picklist(['from', 'to', 'none']),
-    note: Note,
+    note: NoteSchema,
   }),
   'two-peg': v.strictObject({
     kind: v.literal('two-peg'),
     middle: v.pipe(PegReadingsSchema, v.description('rod readings from midway between the pegs')),
     near: v.pipe(PegReadingsSchema, v.description('rod readings from near peg a')),
     sights: v.pipe(PegReadingsSchema, v.description('from the level to each peg, in the second set-up')),
-    note: Note,
+    note: NoteSchema,
   }),
   dug: v.strictObject({
     kind: v.literal('dug'),
@@ -310,7 +185,7 @@ export const BODIES = {
       v.pipe(DepthMarkSchema, v.description('what the depth was read from, where not from the lip itself')),
     ),
     obstruction: v.picklist(OBSTRUCTIONS),
-    note: Note,
+    note: NoteSchema,
   }),
   check: v.strictObject({
     kind: v.literal('check'),
@@ -328,7 +203,7 @@ export const BODIES = {
         ),
       ),
     ),
-    note: Note,
+    note: NoteSchema,
   }),
   pour: v.strictObject({
     kind: v.literal('pour'),
@@ -344,7 +219,7 @@ export const BODIES = {
     batch: v.optional(
       v.pipe(v.string(), v.minLength(1), v.maxLength(40), v.description('as printed on bag or ticket')),
     ),
-    note: Note,
+    note: NoteSchema,
   }),
   note: v.strictObject({
     kind: v.literal('note'),
