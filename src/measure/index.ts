@@ -1,6 +1,6 @@
 export { CRITICAL } from '../plan/luck.ts';
 export { heightKey } from './height-rows.ts';
-export { type Heights, heights } from './heights.ts';
+export { heights } from './heights.ts';
 export { measure, measureWays } from './measure.ts';
 export type { LevelLoop } from './misclosure.ts';
 export { movedStakes } from './moved.ts';
