@@ -20,15 +20,12 @@ export function told({ is, sigma }: Pick<Figure, 'is' | 'sigma'>, step: number):
   return { is: Math.round(is / step) * step, half: Math.max(1, Math.ceil(half / step - SLACK)) * step };
 }
 
-/** The finest mark that lengths of this job are read to, metres. */
-export const lengthStep = (units: Units): number => smallStep(units);
-
 /** Saws are set to a tenth of a degree at best. */
 export const ANGLE_STEP = Math.PI / 1800;
 
 /** `7′ 6 1/4″ ± 3/16″`. */
 export function lengthTold(figure: Pick<Figure, 'is' | 'sigma'>, units: Units): string {
-  const { is, half } = told(figure, lengthStep(units));
+  const { is, half } = told(figure, smallStep(units));
   return `${formatLength(is, units)} ± ${formatSmall(half, units)}`;
 }
 
@@ -49,7 +46,7 @@ const degrees = (radians: number): string =>
 
 /** Against the drawing: `1/4″ longer`, `1/8″ shorter`, `as drawn`. */
 export function lengthAgainst({ is, drawn }: Figure, units: Units): string {
-  const off = Math.round((is - drawn) / lengthStep(units)) * lengthStep(units);
+  const off = Math.round((is - drawn) / smallStep(units)) * smallStep(units);
   if (off === 0) return 'as drawn';
   return `${formatSmall(Math.abs(off), units)} ${off > 0 ? 'longer' : 'shorter'}`;
 }

@@ -76,7 +76,7 @@ export function throughHouse(p: BehindWall, q: BehindWall): number {
 const enters = (atP: number, atQ: number): number => (atP < GIVE ? (GIVE - atP) / (atQ - atP) : 0);
 
 /** As `throughHouse`; 0 for other lines, over which a tape goes. */
-export function runThrough(line: LineInPlace, p: Vec, q: Vec): number {
+function runThrough(line: LineInPlace, p: Vec, q: Vec): number {
   const wall = wallOf(line);
   return wall ? throughHouse(behindWall(wall, p.x, p.y), behindWall(wall, q.x, q.y)) : 0;
 }

@@ -5,11 +5,12 @@ import { add, scale } from '../../src/geometry/point.ts';
 import type { Entry } from '../../src/job/entry-schema.ts';
 import { type AsBuilt, asBuilt, asBuiltRound, asBuiltSquare } from '../../src/judge/as-built.ts';
 import { cutMarks } from '../../src/judge/cut-marks.ts';
-import { ANGLE_STEP, lengthStep, told } from '../../src/judge/frame-words.ts';
+import { ANGLE_STEP, told } from '../../src/judge/frame-words.ts';
 import { HALF_WIDTH_95 } from '../../src/judge/normal.ts';
 import { situate } from '../../src/judge/situation.ts';
 import { type JobView, viewOf } from '../../src/judge/view.ts';
 import type { PostsTogether } from '../../src/measure/index.ts';
+import { smallStep } from '../../src/units/index.ts';
 import type { StudyPlan } from './plans.ts';
 import { Share } from './share.ts';
 import type { Yard } from './yard.ts';
@@ -104,7 +105,7 @@ function truly(yard: Yard, { posts }: AsBuilt): PostsTogether {
 function frameFound(view: JobView, built: AsBuilt, job: StudyPlan, yard: Yard): Found[] {
   const truth: AsBuilt = { ...built, together: truly(yard, built) };
   const really = frameAsBuilt(job.plan.shape, built.posts, truth.together);
-  const step = lengthStep(job.plan.units);
+  const step = smallStep(job.plan.units);
   const found = (kind: CutKind, is: Figure | null, true_: Figure | null): Found[] =>
     is && true_
       ? [
@@ -132,7 +133,7 @@ function frameFound(view: JobView, built: AsBuilt, job: StudyPlan, yard: Yard): 
 
 /** How much is cut off each top. The shortest post is taken for the one that measures so: that is the one to saw by. */
 function topsFound(view: JobView, job: StudyPlan, yard: Yard): Found[] {
-  const step = lengthStep(job.plan.units);
+  const step = smallStep(job.plan.units);
   const [toPlan, toShortest] = [cutMarks(view, 'plan'), cutMarks(view, 'shortest')];
   const found = (kind: CutKind, { cuts }: Cuts, shift: number): Found[] =>
     cuts.map(({ hole, off, sigma }) => ({

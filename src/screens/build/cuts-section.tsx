@@ -2,10 +2,11 @@ import type { ComponentChildren } from 'preact';
 import type { Cuts, CutTo } from '../../build/cuts.ts';
 import type { Length } from '../../job/length.ts';
 import { thingName } from '../../job/words.ts';
-import { lengthStep, told } from '../../judge/frame-words.ts';
+import { told } from '../../judge/frame-words.ts';
 import { type JobView, postOf } from '../../judge/view.ts';
 import { capital, listWords, small } from '../../judge/words.ts';
 import { type Choice, ChoiceField, LengthField } from '../../ui/index.ts';
+import { smallStep } from '../../units/index.ts';
 import { ANY_HEIGHT } from '../plan/limits.ts';
 
 export interface CutsSectionProps {
@@ -53,7 +54,7 @@ export function cutSentences(view: JobView, { cuts, governs, shift }: Cuts, to: 
   const name = (hole: string) => thingName(postOf(hole), view.plan);
   if (governs === null) return ['No top is measured: read the rod on the tops, then the cuts stand here.'];
   const short = cuts.filter(({ off, sigma }) => {
-    const said = told({ is: off, sigma }, lengthStep(units));
+    const said = told({ is: off, sigma }, smallStep(units));
     return said.is < -said.half;
   });
   const tooShort = listWords(short.map(({ hole, off }) => `${name(hole)} by ${small(off, units)}`));

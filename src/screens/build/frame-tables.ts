@@ -6,14 +6,13 @@ import {
   angleAgainst,
   angleTold,
   lengthAgainst,
-  lengthStep,
   lengthTold,
   mitreTold,
   told,
 } from '../../judge/frame-words.ts';
 import { type JobView, postOf } from '../../judge/view.ts';
 import { capital } from '../../judge/words.ts';
-import { formatLength, formatSmall } from '../../units/index.ts';
+import { formatLength, formatSmall, smallStep } from '../../units/index.ts';
 import type { PaperTable } from './paper-table.tsx';
 
 const NOT_MEASURED = 'not measured';
@@ -87,7 +86,7 @@ export function cutsTable(view: JobView, { cuts }: Cuts, line: number | null): P
 }
 
 function cutWords(cut: { off: number; sigma: number }, units: JobView['plan']['units']): string {
-  const { is, half } = told({ is: cut.off, sigma: cut.sigma }, lengthStep(units));
+  const { is, half } = told({ is: cut.off, sigma: cut.sigma }, smallStep(units));
   const size = `${formatSmall(Math.abs(is), units)} ± ${formatSmall(half, units)}`;
   if (Math.abs(is) <= half) return `none: right within ${formatSmall(half, units)}`;
   return is > 0 ? size : `too short by ${size}`;
@@ -110,8 +109,8 @@ export function seatsTable(view: JobView, { seats }: Seats): PaperTable {
 
 function packWords(pack: Seats['seats'][number]['pack'], units: JobView['plan']['units']): string {
   if (pack.sigma === 0 && pack.is === 0) return 'none: it stands highest';
-  const { is, half } = told(pack, lengthStep(units));
-  return is <= half && is < lengthStep(units)
+  const { is, half } = told(pack, smallStep(units));
+  return is <= half && is < smallStep(units)
     ? `none, ± ${formatSmall(half, units)}`
     : `${formatSmall(is, units)} ± ${formatSmall(half, units)}`;
 }
@@ -134,9 +133,9 @@ function fallWords(
   fall: { readonly is: number; readonly sigma: number | null },
   units: JobView['plan']['units'],
 ): string {
-  const { is, half } = told({ is: fall.is, sigma: fall.sigma ?? 0 }, lengthStep(units));
+  const { is, half } = told({ is: fall.is, sigma: fall.sigma ?? 0 }, smallStep(units));
   const doubt = fall.sigma === null ? '' : ` ± ${formatSmall(half, units)}`;
-  if (Math.abs(is) < lengthStep(units) / 2) return `level${doubt}`;
+  if (Math.abs(is) < smallStep(units) / 2) return `level${doubt}`;
   return `${formatSmall(Math.abs(is), units)}${doubt} ${is > 0 ? 'down' : 'up'}`;
 }
 

@@ -4,13 +4,14 @@ import { length } from '../../geometry/point.ts';
 import type { Deck } from '../../job/plan-schema.ts';
 import { type AsBuilt, asBuiltRound } from '../../judge/as-built.ts';
 import { chanceAtLeast } from '../../judge/chance.ts';
-import { lengthStep, lengthTold } from '../../judge/frame-words.ts';
+import { lengthTold } from '../../judge/frame-words.ts';
 import { verdictOf } from '../../judge/verdict.ts';
 import type { JobView } from '../../judge/view.ts';
 import { listWords, moveWords, small } from '../../judge/words.ts';
 import { FIELDS } from '../../plan/index.ts';
 import { Button, type Choice, ChoiceField, LengthField, VerdictMark } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
+import { smallStep } from '../../units/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { More } from '../more.tsx';
 import { usePlanEdits } from '../plan/use-plan-edits.ts';
@@ -102,7 +103,7 @@ function RoundWords({ view, round, checked }: RoundProps) {
     <>
       <p>
         {unbroken(
-          away < lengthStep(units) / 2
+          away < smallStep(units) / 2
             ? 'The middle is the drawing’s.'
             : `The middle is not the drawing’s, but ${moveWords(view.ground.centre, off, { ...view.ground, around: null })}.`,
         )}{' '}

@@ -1,10 +1,11 @@
 import { length, type Vec } from '../../geometry/point.ts';
 import { thingName } from '../../job/words.ts';
 import { type AsBuilt, asBuiltSquare } from '../../judge/as-built.ts';
-import { lengthStep, lengthTold, told } from '../../judge/frame-words.ts';
+import { lengthTold, told } from '../../judge/frame-words.ts';
 import { type JobView, postOf } from '../../judge/view.ts';
 import { capital, moveWords, small } from '../../judge/words.ts';
 import { unbroken } from '../../ui/unbroken.ts';
+import { smallStep } from '../../units/index.ts';
 
 /** How far out of square rows and columns stand, and the two ways to cut to them. Nothing of another shape. */
 export function SquareSection({ view, built }: { readonly view: JobView; readonly built: AsBuilt }) {
@@ -12,7 +13,7 @@ export function SquareSection({ view, built }: { readonly view: JobView; readonl
   if (!square) return null;
   const { units } = view.plan;
   const { difference, longer, rack, offRectangle } = square;
-  const said = told(difference, lengthStep(units));
+  const said = told(difference, smallStep(units));
   const equal = Math.abs(said.is) <= said.half;
   const apart = lengthTold({ is: Math.abs(difference.is), sigma: difference.sigma }, units);
   const front = lengthTold({ is: Math.abs(rack.is), sigma: rack.sigma }, units);
@@ -44,7 +45,7 @@ export function SquareSection({ view, built }: { readonly view: JobView; readonl
 /** Its own distance first; the ways only where there is more than one. */
 function offWords(view: JobView, hole: string, off: Vec): string {
   const { units } = view.plan;
-  if (length(off) < lengthStep(units) / 2) return 'nothing';
+  if (length(off) < smallStep(units) / 2) return 'nothing';
   const whole = small(length(off), units);
   const ways = moveWords(view.sited.get(hole)!.site, off, view.ground);
   return ways.startsWith(`${whole} `) ? ways : `${whole}, which is ${ways}`;
