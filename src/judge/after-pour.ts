@@ -35,6 +35,17 @@ export function sincePour(view: JobView, hole: string): SincePour | null {
   };
 }
 
+/** What is still to be read since the pour, in words: `the tapes`, `plumb`. Null before the hole is poured. */
+export function wantedSincePour(view: JobView, hole: string): string[] | null {
+  const since = sincePour(view, hole);
+  if (!since) return null;
+  const isPost = view.holes.find(({ label }) => label === hole)?.section.kind === 'post';
+  return [
+    ...(since.place === null ? ['the tapes'] : []),
+    ...(isPost && since.plumb === null ? ['plumb'] : []),
+  ];
+}
+
 /** A reading, as far as its time goes. */
 interface Read {
   readonly entry: Pick<Entry, 'at'>;

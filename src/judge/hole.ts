@@ -4,6 +4,7 @@ import type { Thing } from '../job/entry-schema.ts';
 import { endName, thingName } from '../job/words.ts';
 import type { Hole } from '../plan/hole.ts';
 import { adviceFor } from './advice.ts';
+import { wantedSincePour } from './after-pour.ts';
 import { digGate } from './dig-gate.ts';
 import { type DugJudgement, judgeDug } from './dug.ts';
 import { judgeLevel } from './level.ts';
@@ -73,7 +74,13 @@ export function assessHole(
     set,
     digGate: digGate(view, label, stakePosition, required, baselineTrouble),
     pourGate: pourGate(view, label, dug, set, baselineTrouble, required, room),
-    poured: pour ? { at: pouredAt(pour), bags: pour.body.bags } : null,
+    poured: pour
+      ? {
+          at: pouredAt(pour),
+          bags: pour.body.bags,
+          readSince: wantedSincePour(view, label)?.length === 0,
+        }
+      : null,
   };
 }
 

@@ -174,7 +174,12 @@ export interface HoleAssessment {
   };
   readonly digGate: Gate;
   readonly pourGate: Gate;
-  readonly poured: { readonly at: string; readonly bags: number } | null;
+  readonly poured: {
+    readonly at: string;
+    readonly bags: number;
+    /** Whether what its set verdict hangs on was read again since; until then that is how it stood before the pour. */
+    readonly readSince: boolean;
+  } | null;
 }
 
 /** A stake that is believed, or suspected, to have moved without anybody's saying so. */

@@ -1,4 +1,4 @@
-import { type HoleLook, HoleShape, verdictWord } from './mark-shapes.tsx';
+import { type HoleLook, HoleShape, lookWord } from './mark-shapes.tsx';
 
 export interface StripHole extends HoleLook {
   readonly label: string;
@@ -49,9 +49,7 @@ function StripCell({
       <svg class="hole-strip-shape" viewBox="-14 -14 28 28" aria-hidden="true" focusable="false">
         <HoleShape x={0} y={0} r={12} {...hole} />
       </svg>
-      <span class="hole-strip-word">
-        {hole.verdict ? verdictWord(hole.verdict, hole.checked) : hole.state}
-      </span>
+      <span class="hole-strip-word">{lookWord(hole) ?? hole.state}</span>
       {hole.note && <span class="hole-strip-word">{hole.note}</span>}
     </>
   );

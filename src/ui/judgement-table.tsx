@@ -9,6 +9,8 @@ export interface JudgementRow
   readonly name: string;
   /** `± 1/2″`, `1/4″ in 10′`, `at least 4′`. */
   readonly tolerance: string;
+  /** It was in before the concrete, and nobody has read it since: no tick. */
+  readonly beforePour?: boolean;
 }
 
 export interface JudgementTableProps {
@@ -53,9 +55,13 @@ function Cells({ row }: { readonly row: JudgementRow }) {
       <span class="judgement-name">
         {row.name} <span class="judgement-tolerance">{row.tolerance}</span>
       </span>
-      <VerdictMark verdict={row.verdict} checked={row.checked || row.verdict === 'unmeasured'}>
+      <VerdictMark
+        verdict={row.verdict}
+        checked={(row.checked && !row.beforePour) || row.verdict === 'unmeasured'}
+      >
         {unbroken(row.text)}
         {!row.checked && row.verdict !== 'unmeasured' && !row.text.includes('unchecked') && ', unchecked'}
+        {row.beforePour && ' before the pour'}
       </VerdictMark>
     </>
   );

@@ -8,6 +8,8 @@ export interface HoleLook {
   readonly verdict?: Verdict;
   /** False: no spare reading guards it. Then its mark is hollow, never filled. */
   readonly checked?: boolean;
+  /** Read before its concrete went in and not since: then what was in is not said to be in, and has no tick. */
+  readonly beforePour?: boolean;
 }
 
 const VERDICT_WORDS: Record<Verdict, string> = {
@@ -24,9 +26,17 @@ export function verdictWord(verdict: Verdict, checked = true): string {
     : `${VERDICT_WORDS[verdict]}, unchecked`;
 }
 
+/** A hole's verdict in words; null where it has none: `in`, `out, unchecked`, `in before the pour`. */
+export function lookWord({ verdict, checked, beforePour = false }: HoleLook): string | null {
+  if (verdict === undefined) return null;
+  const word = verdictWord(verdict, checked);
+  return beforePour && verdict === 'in' ? `${word} before the pour` : word;
+}
+
 /** A hole's state and verdict in words: `set, out`, `staked, unmeasured`, `planned`. */
-export function holeWords({ state, verdict, checked }: HoleLook): string {
-  return verdict === undefined ? state : `${state}, ${verdictWord(verdict, checked)}`;
+export function holeWords(look: HoleLook): string {
+  const word = lookWord(look);
+  return word === null ? look.state : `${look.state}, ${word}`;
 }
 
 export interface ShapeProps {
@@ -111,10 +121,24 @@ function StateShape({ x, y, r, state }: ShapeProps & { readonly state: HoleState
 }
 
 /** The verdict's shape where something was measured, else the state's. */
-export function HoleShape({ x, y, r, state, verdict, checked }: ShapeProps & HoleLook) {
+export function HoleShape({
+  x,
+  y,
+  r,
+  state,
+  verdict,
+  checked = true,
+  beforePour = false,
+}: ShapeProps & HoleLook) {
   return verdict === undefined || verdict === 'unmeasured' ? (
     <StateShape x={x} y={y} r={r} state={state} />
   ) : (
-    <VerdictShape x={x} y={y} r={r} verdict={verdict} {...(checked === undefined ? {} : { checked })} />
+    <VerdictShape
+      x={x}
+      y={y}
+      r={r}
+      verdict={verdict}
+      checked={checked && !(beforePour && verdict === 'in')}
+    />
   );
 }

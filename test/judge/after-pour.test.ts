@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from 'vitest';
-import { shiftsSincePour, shiftWords, sincePour } from '../../src/judge/after-pour.ts';
+import { shiftsSincePour, shiftWords, sincePour, wantedSincePour } from '../../src/judge/after-pour.ts';
 import { assess } from '../../src/judge/assess.ts';
 import { minutesWords, NEXT_DAY_MS, pourClock } from '../../src/judge/pour-clock.ts';
 import { situate } from '../../src/judge/situation.ts';
@@ -71,6 +71,18 @@ describe('a post after its pour', () => {
     field.plumb('1', 'front', 2);
     expect(words(field)).toBe('');
     expect(assess(field.log).findings).toEqual([]);
+  });
+
+  it('is as it was before the pour until its tapes and its plumb are read again', () => {
+    const field = poured();
+    const readSince = () => assess(field.log).holes.find(({ hole }) => hole === '1')?.poured?.readSince;
+    expect(wantedSincePour(viewIn(new Field().site()), '1')).toBeNull();
+    expect(wantedSincePour(viewIn(field), '1')).toEqual(['the tapes', 'plumb']);
+    field.pull(stake('A'), post('1'));
+    expect(readSince()).toBe(false);
+    field.plumb('1', 'front');
+    expect(wantedSincePour(viewIn(field), '1')).toEqual([]);
+    expect(readSince()).toBe(true);
   });
 
   it('that reads otherwise by a tape is told by how much, and waits for a decision', () => {

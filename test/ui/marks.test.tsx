@@ -43,6 +43,19 @@ describe('VerdictMark', () => {
     expect(document.querySelector('.verdict-unchecked')).toBeTruthy();
   });
 
+  test('what was in before the pour has a word of its own in a strip, and no tick', () => {
+    const holes = [
+      { label: '1', state: 'poured', verdict: 'in', checked: true, beforePour: true },
+      { label: '2', state: 'poured', verdict: 'out', checked: true, beforePour: true },
+    ] as const;
+    const { container } = render(<HoleStrip label="Posts" holes={holes} />);
+    expect(screen.getByText('in before the pour')).toBeTruthy();
+    expect(screen.getByText('out')).toBeTruthy();
+    expect(container.querySelector('.shape-in .shape-sign')).toBeNull();
+    expect(container.querySelector('.shape-in .shape-half')).toBeTruthy();
+    expect(holeWords(holes[0])).toBe('poured, in before the pour');
+  });
+
   test('what is unmeasured is not also called unchecked', () => {
     expect(verdictWord('unmeasured', false)).toBe('unmeasured');
   });

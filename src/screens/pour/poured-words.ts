@@ -1,4 +1,4 @@
-import { shiftsSincePour, shiftWords, sincePour } from '../../judge/after-pour.ts';
+import { shiftsSincePour, shiftWords, sincePour, wantedSincePour } from '../../judge/after-pour.ts';
 import { minutesWords, NEXT_DAY_MS, type PourClock, pourClock } from '../../judge/pour-clock.ts';
 import type { JobView } from '../../judge/view.ts';
 
@@ -20,15 +20,10 @@ export function pouredState(view: JobView, hole: string, now: number): Poured | 
   const { supplies } = view.plan;
   const times = { working: supplies?.workingTime ?? null, set: supplies?.setTime ?? null };
   const clock = pourClock(since.pouredAt, times, now);
-  const isPost = view.holes.find(({ label }) => label === hole)?.section.kind === 'post';
-  const wants = [
-    ...(since.place === null ? ['the tapes'] : []),
-    ...(isPost && since.plumb === null ? ['plumb'] : []),
-  ];
   const newest = Math.max(since.place ?? 0, since.plumb ?? 0, since.top ?? 0);
   return {
     clock,
-    wants,
+    wants: wantedSincePour(view, hole) ?? [],
     dueNextDay: clock.nextDay && newest < since.pouredAt + NEXT_DAY_MS,
     shifted: shiftWords(view, hole, shiftsSincePour(view, hole)),
   };

@@ -5,9 +5,12 @@ import type { Situation } from '../../judge/situation.ts';
 import type { Assessment, HoleAssessment, Judgement } from '../../judge/types.ts';
 import { verdictWord } from '../../ui/index.ts';
 import { formatLength } from '../../units/index.ts';
-import { setLook } from '../looks.ts';
+import { isBeforePour, setLook } from '../looks.ts';
 
-export type Cell = Pick<Judgement, 'verdict' | 'checked' | 'text'>;
+export type Cell = Pick<Judgement, 'verdict' | 'checked' | 'text'> & {
+  /** It was in before the concrete, and nobody has read it since. */
+  readonly beforePour?: boolean;
+};
 
 /** One hole as the record's table of holes says it. */
 export interface DugRow {
@@ -64,11 +67,11 @@ export function setRows(
     return {
       hole,
       name: name.slice(0, 1).toUpperCase() + name.slice(1),
-      place: set.position,
-      plumb: set.plumb,
-      top: set.level,
-      tops: set.tops,
-      spacing: set.spacing,
+      place: cellOf(assessed, set.position),
+      plumb: cellOf(assessed, set.plumb),
+      top: cellOf(assessed, set.level),
+      tops: cellOf(assessed, set.tops),
+      spacing: set.spacing.map((each) => cellOf(assessed, each)),
       verdict: verdictCell(assessed),
       setAt: lastSet(entries, hole),
       poured: poured && { at: poured.at, bags: `${poured.bags} ${poured.bags === 1 ? 'bag' : 'bags'}` },
@@ -76,11 +79,15 @@ export function setRows(
   });
 }
 
+/** What was in before the pour is marked so until the post is read again. */
+const cellOf = <C extends Cell>(hole: HoleAssessment, cell: C): C =>
+  isBeforePour(hole) && cell.verdict === 'in' ? { ...cell, beforePour: true } : cell;
+
 /** The post's verdict as its mark on the drawing has it. */
 function verdictCell(hole: HoleAssessment): Cell {
   const { verdict, checked = true } = setLook(hole);
   if (verdict === undefined) return { verdict: 'unmeasured', checked: false, text: 'not set' };
-  return { verdict, checked, text: verdictWord(verdict, checked) };
+  return cellOf(hole, { verdict, checked, text: verdictWord(verdict, checked) });
 }
 
 /** When the post was last set, nudged or moved. */
@@ -93,15 +100,19 @@ function lastSet(entries: readonly Entry[], hole: string): string | null {
 
 const VERDICTS = ['in', 'out', 'unsure', 'unmeasured'] as const;
 
-/** The job in one line: `11 holes: 11 dug, 2 poured. Posts: 4 in, 2 out, 4 unsure, 1 unmeasured.` */
+/** The job in one line: `11 holes: 11 dug, 2 poured; of 11 set, 4 in, 2 in before the pour and not read since, 5 unsure.` */
 export function countWords({ holes }: Pick<Assessment, 'holes'>): string {
   const dug = holes.filter((hole) => hole.dug.at !== null).length;
   const poured = holes.filter((hole) => hole.poured !== null).length;
   const set = holes.filter((hole) => hole.set.done);
-  const posts = VERDICTS.map((verdict) => {
-    const count = set.filter((hole) => hole.set.verdict === verdict).length;
-    return count === 0 ? null : `${count} ${verdict}`;
-  }).filter((words) => words !== null);
+  const posts = VERDICTS.flatMap((verdict) => {
+    const all = set.filter((hole) => hole.set.verdict === verdict);
+    const before = verdict === 'in' ? all.filter(isBeforePour).length : 0;
+    return [
+      ...(all.length > before ? [`${all.length - before} ${verdict}`] : []),
+      ...(before > 0 ? [`${before} in before the pour and not read since`] : []),
+    ];
+  });
   const standing = posts.length === 0 ? 'no post is set' : `of ${set.length} set, ${posts.join(', ')}`;
   return `${holes.length} ${holes.length === 1 ? 'hole' : 'holes'}: ${dug} dug, ${poured} poured; ${standing}.`;
 }

@@ -4,12 +4,14 @@ import type { HoleAssessment } from '../../judge/types.ts';
 import { leanWords } from '../../judge/words.ts';
 import type { JudgementRow } from '../../ui/index.ts';
 import { formatSmall } from '../../units/index.ts';
+import { isBeforePour } from '../looks.ts';
 
 /** All that is judged of a set post, one row each. A neighbour that does not stand yet has no row. */
-export function setRows({ set }: HoleAssessment, plan: Plan): JudgementRow[] {
+export function setRows(hole: HoleAssessment, plan: Plan): JudgementRow[] {
+  const { set } = hole;
   const { position, plumb, level, tops = level } = plan.tolerances;
   const spacing = set.spacing.filter(({ verdict }) => verdict !== 'unmeasured');
-  return [
+  const rows: JudgementRow[] = [
     { ...set.position, name: 'place', tolerance: `within ${formatSmall(position.m, plan.units)}` },
     { ...set.plumb, name: 'plumb', tolerance: leanWords(plumb, plan.units) },
     { ...set.level, name: 'top', tolerance: `± ${formatSmall(level.m, plan.units)}` },
@@ -25,4 +27,8 @@ export function setRows({ set }: HoleAssessment, plan: Plan): JudgementRow[] {
       tolerance: `± ${formatSmall(plan.tolerances.spacing.m, plan.units)}`,
     })),
   ];
+  // What was in before the pour is marked so until the post is read again.
+  return isBeforePour(hole)
+    ? rows.map((row) => (row.verdict === 'in' ? { ...row, beforePour: true } : row))
+    : rows;
 }

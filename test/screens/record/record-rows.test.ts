@@ -5,6 +5,7 @@ import { situate } from '../../../src/judge/situation.ts';
 import { computedWords } from '../../../src/screens/record/computed.ts';
 import { countWords, dugRows, setRows } from '../../../src/screens/record/record-rows.ts';
 import { entry, inches, sampleBodies, samplePlan } from '../../job/sample.ts';
+import { exampleLog } from '../set/set-day.ts';
 
 const all = (log: readonly Entry[]) => {
   const situation = situate(log);
@@ -64,6 +65,19 @@ describe('the rows of the record', () => {
     expect(row).toMatchObject({ name: 'Post 4', setAt: AT, poured: { at: AT, bags: '1 bag' } });
     expect(row.verdict).toMatchObject({ verdict: 'unmeasured', text: 'unmeasured' });
     expect(countWords(all(log).assessment)).toBe('9 holes: 0 dug, 1 poured; of 1 set, 1 unmeasured.');
+  });
+
+  test('what was in before its pour is not in until it is read again', () => {
+    const { assessment, situation } = all(exampleLog());
+    const row = setRows(assessment, situation).find(({ hole }) => hole === '1')!;
+    expect(row.verdict).toMatchObject({ verdict: 'in', beforePour: true });
+    expect(row.place).toMatchObject({ beforePour: true });
+    expect(countWords(assessment)).toMatch(/\d in, 2 in before the pour and not read since, /);
+    const read = assessment.holes.map((hole) =>
+      hole.poured ? { ...hole, poured: { ...hole.poured, readSince: true } } : hole,
+    );
+    expect(countWords({ holes: read })).not.toContain('before the pour');
+    expect(setRows({ ...assessment, holes: read }, situation)[1]!.verdict).not.toHaveProperty('beforePour');
   });
 
   test('are none without a plan', () => {
