@@ -3,8 +3,7 @@ import type { PlanPlace } from '../../job/place-schema.ts';
 import type { Plan } from '../../job/plan-schema.ts';
 import { groundLinesOf } from '../../judge/situation.ts';
 import { listWords } from '../../judge/words.ts';
-import type { Hole, LaidLine } from '../../plan/index.ts';
-import { judgeStakes, proposeStakes, type StakeChoice } from '../../stakeout/index.ts';
+import type { StakeChoice } from '../../stakeout/index.ts';
 import { Button, ButtonRow, Problem, PullRow } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
 import { useJobBook } from '../job-book.ts';
@@ -13,6 +12,7 @@ import { levelTape } from '../rise-words.ts';
 import { useLog } from '../use-log.ts';
 import { LayButtons } from './lay/lay-buttons.tsx';
 import { MovedWarning } from './moved-warning.tsx';
+import { proposal } from './own-price.ts';
 import { PlaceForm } from './place-form.tsx';
 import { PerHole, PlacePreview } from './place-preview.tsx';
 import { placeWords, typedPlace } from './place-words.ts';
@@ -88,13 +88,3 @@ function GoesAlong({ plan }: { readonly plan: Plan }) {
 }
 
 const planar = ({ x, y }: StakeChoice['a']) => ({ right: x, front: y });
-
-/** The tool's proposal as it will be logged: in the units' own steps. */
-function proposal(plan: Plan, holes: readonly Hole[], lines: readonly LaidLine[]): StakeChoice | null {
-  const best = proposeStakes(holes, plan.instruments, { units: plan.units, lines });
-  if (!best) return null;
-  const [a, b] = [best.a, best.b].map((place) => typedPlace(place, plan.units));
-  if (!a || !b) return null;
-  const at = ({ right, front }: PlanPlace) => ({ x: right.m, y: front.m });
-  return judgeStakes(at(a), at(b), holes, plan.instruments, plan.units, lines);
-}

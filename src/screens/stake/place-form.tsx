@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { PlanPlace } from '../../job/place-schema.ts';
 import { groundLinesOf } from '../../judge/situation.ts';
-import { placeOf } from '../../plan/index.ts';
+import { layPlan, placeOf } from '../../plan/index.ts';
 import { compareStakes, judgeStakes, type StakeChoice } from '../../stakeout/index.ts';
 import { Button, Problem, PullRow } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
@@ -9,6 +9,7 @@ import type { Units } from '../../units/index.ts';
 import { useJobBook } from '../job-book.ts';
 import { levelTape } from '../rise-words.ts';
 import { MovedWarning } from './moved-warning.tsx';
+import { priceToAsk } from './own-price.ts';
 import { PlaceFields, type PlaceParts, placeIn, placeMissing, startPlace } from './place-fields.tsx';
 import { PlacePreview } from './place-preview.tsx';
 import { StakePage } from './stake-page.tsx';
@@ -32,8 +33,8 @@ export function PlaceForm({ best, onUse, onBack }: PlaceFormProps) {
   const { situation } = useJobBook();
   const { plan, holes, site } = situation;
   const [parts, setParts] = useState<Parts>(() => ({ a: startPlace(site?.a), b: startPlace(site?.b) }));
-  // Once asked for, what is missing is told as it stands: it goes away when it is filled in.
-  const [asked, setAsked] = useState(false);
+  // What the last tap was answered with; it goes away with the next change.
+  const [told, setTold] = useState<string | null>(null);
   if (!plan) return null;
   const [a, b] = [placeIn(parts.a), placeIn(parts.b)];
   const places = a && b ? { a, b } : null;
@@ -47,19 +48,24 @@ export function PlaceForm({ best, onUse, onBack }: PlaceFormProps) {
       plan.units,
       groundLinesOf(situation).lines,
     );
+  const price = choice && priceToAsk(choice, best, plan.units);
   const use = () => {
-    setAsked(places === null);
-    if (places) void onUse(places);
+    if (!places) return setTold(missing(parts));
+    const laid = layPlan(places, []);
+    if (!laid.ok) return setTold(laid.problem.text);
+    if (price !== null && told !== price) return setTold(price);
+    setTold(null);
+    void onUse(places);
   };
   const put = (stake: keyof Parts) => (place: PlaceParts) => {
-    setAsked(false);
+    setTold(null);
     setParts((was) => ({ ...was, [stake]: place }));
   };
   return (
     <StakePage
       actions={
         <>
-          {asked && <Problem text={missing(parts)} />}
+          {told !== null && <Problem text={told} />}
           {onBack && <Button onPress={onBack}>Back</Button>}
           <Button kind="main" onPress={use}>
             Use these places
@@ -80,8 +86,8 @@ export function PlaceForm({ best, onUse, onBack }: PlaceFormProps) {
             {...levelTape(situation, choice.baseline)}
             units={plan.units}
           />
-          <PlacePreview choice={choice} />
           {best && <OwnCost own={choice} best={best} units={plan.units} />}
+          <PlacePreview choice={choice} />
         </section>
       )}
     </StakePage>

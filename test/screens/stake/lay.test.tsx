@@ -98,6 +98,22 @@ describe('two points that are there', () => {
     expect(await job.log()).toHaveLength(1);
   });
 
+  test('that fix the holes more than twice as badly as the best places are asked back about, once', async () => {
+    const job = await openSheet(/^Two points are there/);
+    await type('A to B', '4 0');
+    await type('Centre: tape from A', '20 0');
+    await type('Centre: tape from B', '20 0');
+    await choose(SIDE('Centre'), 'left');
+    await choose('The plan’s front looks, as you walk from A to B', 'to the left');
+    tap('Lay the plan on them');
+    await waitFor(() => expect(problems().at(-1)).toMatch(/^What your own choice costs: .* tap again\.$/));
+    expect(await job.log()).toHaveLength(1);
+    await beyondRepeat();
+    tap('Lay the plan on them');
+    await screen.findByText('First have buried utilities marked');
+    await waitFor(async () => expect(await job.log()).toHaveLength(5));
+  });
+
   test('with the centre and the front by station and offset', async () => {
     const job = await openSheet(/^Two points are there/);
     await type('A to B', '24 0');

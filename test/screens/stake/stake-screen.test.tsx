@@ -95,6 +95,17 @@ describe('where A and B go', () => {
     side('B', 'behind');
     expect(screen.getByText(/^What your own choice costs: /).textContent).toContain('the best places give');
     tap('Use these places');
+    expect(
+      screen
+        .getAllByRole('alert')
+        .at(-1)!
+        .textContent!.replace(/\u00a0/g, ' '),
+    ).toMatch(
+      /^What your own choice costs: [\d.]+ times the error\. At the worst hole, \d+, tapes are good to .+ from here; the best places give .+\. (The flattest crossing is|There the tapes cross at) \d+°.* To use them all the same, tap again\.$/,
+    );
+    expect(await job.log()).toHaveLength(PLAN.length);
+    await beyondRepeat();
+    tap('Use these places');
     await screen.findByText('First have buried utilities marked');
     expect(await last(job)).toMatchObject({
       kind: 'site',
@@ -130,14 +141,31 @@ describe('where A and B go', () => {
     expect(screen.getAllByRole('radio').filter((radio) => (radio as HTMLInputElement).checked)).toEqual([]);
     type('A: how far to the side of the centre', '0');
     type('A: how far before or behind the centre', '30 0');
-    type('B: how far to the side of the centre', '8 0');
+    type('B: how far to the side of the centre', '30 0');
     type('B: how far before or behind the centre', '30 0');
     side('A', 'behind');
     side('B', 'left');
     side('B', 'behind');
     tap('Use these places');
     await screen.findByText('First have buried utilities marked');
-    expect(await last(job)).toMatchObject({ a: { right: { m: 0 } }, b: { right: { typed: '-8 0' } } });
+    expect(await last(job)).toMatchObject({ a: { right: { m: 0 } }, b: { right: { typed: '-30 0' } } });
+  });
+
+  test('A and B at one place are refused in words, and nothing is logged', async () => {
+    const job = await open(PLAN);
+    tap('I say where A and B are');
+    for (const stake of ['A', 'B'] as const) {
+      type(`${stake}: how far to the side of the centre`, '8 0');
+      type(`${stake}: how far before or behind the centre`, '30 0');
+      side(stake, 'left');
+      side(stake, 'behind');
+    }
+    tap('Use these places');
+    const told = screen.getAllByRole('alert').map(({ textContent }) => textContent!.replace(/\u00a0/g, ' '));
+    expect(told.at(-1)).toMatch(/^A and B: they are 0″ apart; they must be .+ apart or more\.$/);
+    await beyondRepeat();
+    tap('Use these places');
+    expect(await job.log()).toHaveLength(PLAN.length);
   });
 
   test('can be changed later, with a warning', async () => {

@@ -5,12 +5,13 @@ import { unbroken } from '../../../ui/unbroken.ts';
 import type { JobBook } from '../../job-book.ts';
 import { useJobBook } from '../../job-book.ts';
 import { LayPreview } from './lay-preview.tsx';
+import { priceOf } from './lay-price.ts';
 import type { LaySheetProps } from './lay-props.ts';
 import { LaySheet } from './lay-sheet.tsx';
 import { NAMES, type Peg, type PegsDraft, readPegs, startPegs, type Which } from './on-pegs-draft.ts';
 import { PegFields } from './peg-fields.tsx';
 import { pegsThere } from './read-on-tape.ts';
-import { useLay } from './use-lay.ts';
+import { checkLaid, useLay } from './use-lay.ts';
 import { useLayDraft } from './use-lay-draft.ts';
 
 /** Two stakes that stand where two of the holes are to be: A and B then follow from five tapes. */
@@ -26,6 +27,8 @@ export function OnPegsSheet({ drafts, onClose, onLaid }: LaySheetProps) {
     if (laid.told !== null) return held.tell(laid.told);
     // The button said nothing of it: a tape was typed since it was drawn.
     if (!laid.closure.closes && shown.closure?.closes !== false) return held.tell(laid.closure.text);
+    const price = priceOf(situation, laid.on);
+    if (price !== null && held.told !== price) return held.tell(price);
     if (await lay(laid.read, laid.on)) onLaid();
   };
   return (
@@ -61,7 +64,7 @@ function layOn({ plan, holes, inHand }: JobBook['situation'], draft: PegsDraft) 
   if (!read.ok) return { ...not, whole: false, told: read.problem.text };
   if (!plan) return { ...not, whole: false, told: 'There is no plan.' };
   const there = pegsThere(inHand, read.value);
-  const on = layOnPegs(there, holes, plan.instruments);
+  const on = checkLaid(layOnPegs(there, holes, plan.instruments));
   if (!on.ok) return { ...not, whole: true, told: on.problem.text };
   const closure = closureOf(there, on.value, plan.instruments, plan.units);
   return { whole: true, told: null, read: read.value, on: on.value, closure };

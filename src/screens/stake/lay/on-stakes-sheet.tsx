@@ -3,12 +3,13 @@ import { type Choice, ChoiceField, LengthField, Problem } from '../../../ui/inde
 import { useJobBook } from '../../job-book.ts';
 import { GroundPlaceFields } from './ground-place-fields.tsx';
 import { LayPreview } from './lay-preview.tsx';
+import { priceOf } from './lay-price.ts';
 import type { LaySheetProps } from './lay-props.ts';
 import { LaySheet } from './lay-sheet.tsx';
 import { FRONT_LABEL, type FrontWay, readStakes, type StakesDraft, startStakes } from './on-stakes-draft.ts';
 import type { PlaceDraft } from './place-draft.ts';
 import { stakesThere } from './read-on-tape.ts';
-import { useLay } from './use-lay.ts';
+import { checkLaid, useLay } from './use-lay.ts';
 import { useLayDraft } from './use-lay-draft.ts';
 
 const FRONT_CHOICES: readonly Choice<FrontWay | 'place'>[] = [
@@ -29,7 +30,7 @@ export function OnStakesSheet({ drafts, onClose, onLaid }: LaySheetProps) {
   const layOn = (draft: StakesDraft) => {
     const read = readStakes(draft);
     return read.ok
-      ? { read: read.value, on: layOnStakes(stakesThere(inHand, read.value), plan.instruments) }
+      ? { read: read.value, on: checkLaid(layOnStakes(stakesThere(inHand, read.value), plan.instruments)) }
       : read;
   };
   const use = async () => {
@@ -38,6 +39,8 @@ export function OnStakesSheet({ drafts, onClose, onLaid }: LaySheetProps) {
     const laid = layOn(draft);
     if (!('on' in laid)) return held.tell(laid.problem.text);
     if (!laid.on.ok) return held.tell(laid.on.problem.text);
+    const price = priceOf(situation, laid.on.value);
+    if (price !== null && held.told !== price) return held.tell(price);
     if (await lay(laid.read, laid.on.value)) onLaid();
   };
   const shown = layOn(held.draft);

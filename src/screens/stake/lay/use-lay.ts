@@ -2,7 +2,8 @@ import type { Body, PullEnd, Thing } from '../../../job/entry-schema.ts';
 import type { Length } from '../../../job/length.ts';
 import type { PlanPlace } from '../../../job/place-schema.ts';
 import type { LaidOn, LaidOnPegs, LaidOnStakes } from '../../../plan/index.ts';
-import { placeOf } from '../../../plan/index.ts';
+import { layPlan, placeOf } from '../../../plan/index.ts';
+import type { Result } from '../../../units/index.ts';
 import { useJobBook } from '../../job-book.ts';
 import { tapeLogged } from '../../tape-logged.ts';
 import { type Log, useLog } from '../../use-log.ts';
@@ -16,6 +17,13 @@ export const placesIn = (on: LaidOn) => {
   const [a, b] = [finePlace(on.a), finePlace(on.b)];
   return { site: { a, b }, a: placeOf(a), b: placeOf(b) };
 };
+
+/** Refuses what would lie nowhere once its places are logged, so that it never is. */
+export function checkLaid<On extends LaidOn>(on: Result<On>): Result<On> {
+  if (!on.ok) return on;
+  const laid = layPlan(placesIn(on.value).site, []);
+  return laid.ok ? on : laid;
+}
 
 const hole = (label: string): Thing => ({ kind: 'hole-stake', hole: label });
 
