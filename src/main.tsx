@@ -10,6 +10,7 @@ import { type Services, ServicesContext } from './screens/services.ts';
 import { FieldBook } from './store/field-book.ts';
 import { KeptResults } from './store/kept-results.ts';
 import { askToPersist, storageState } from './store/self-test.ts';
+import { beginFirstFrame } from './ui/first-frame.tsx';
 import { Notice, NoticeContext } from './ui/notice.tsx';
 import { guardPresses } from './ui/press-guard.ts';
 import './ui/ui.css';
@@ -30,6 +31,7 @@ async function start(root: HTMLElement): Promise<void> {
     storage: (ask) => (ask ? askToPersist() : storageState()),
   };
   root.replaceChildren();
+  beginFirstFrame();
   render(
     <ServicesContext.Provider value={services}>
       <NoticeContext.Provider value={notice}>

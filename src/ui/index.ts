@@ -8,6 +8,7 @@ export type { Drawn, DrawnFace, DrawnHole, DrawnLine, DrawnPull } from './drawin
 export { PlanDrawing } from './drawing/plan-drawing.tsx';
 export { Figure } from './figure.tsx';
 export { FilePick } from './file-pick.tsx';
+export { AfterFirstFrame } from './first-frame.tsx';
 export { Frame, type SaveMark } from './frame.tsx';
 export { GateList } from './gate-list.tsx';
 export { HoleStrip } from './hole-strip.tsx';

@@ -1,7 +1,7 @@
 import { thingName } from '../../job/words.ts';
 import type { HoleAssessment } from '../../judge/types.ts';
 import type { JobView } from '../../judge/view.ts';
-import { Button, HoleStrip, JudgementTable } from '../../ui/index.ts';
+import { AfterFirstFrame, Button, HoleStrip, JudgementTable } from '../../ui/index.ts';
 import { FrameButton } from '../build/frame-button.tsx';
 import { Alarms, Findings } from '../findings.tsx';
 import { HeightsButton } from '../heights/heights-button.tsx';
@@ -44,10 +44,12 @@ function SetWork({ book, focused }: { readonly book: SetBook; readonly focused: 
       <Alarms />
       <SessionCheck />
       {hole && step ? <AtPost view={view} hole={hole} step={step} work={work} /> : <AllDone />}
-      <HeightsButton hole={label} />
-      <NextReadings />
-      <Findings />
-      <PostStrip label={label} />
+      <AfterFirstFrame>
+        <HeightsButton hole={label} />
+        <NextReadings />
+        <Findings />
+        <PostStrip label={label} />
+      </AfterFirstFrame>
       {flow && label !== null && (
         <SetFlow
           flow={flow}
@@ -82,7 +84,9 @@ function AtPost({ view, hole, step, work }: AtPostProps) {
       {hole.set.twist && (step.do === 'stand' || step.do === 'move') && (
         <Button onPress={() => onFlow({ take: 'faces' })}>What each face reads</Button>
       )}
-      <OtherReadings view={view} hole={hole} setup={memory.setup} onFlow={onFlow} onLog={onLog} />
+      <AfterFirstFrame>
+        <OtherReadings view={view} hole={hole} setup={memory.setup} onFlow={onFlow} onLog={onLog} />
+      </AfterFirstFrame>
     </>
   );
 }
