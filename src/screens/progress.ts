@@ -1,6 +1,7 @@
 import type { Assessment } from '../judge/types.ts';
 import { isProved } from './looks.ts';
 import type { Phase } from './route.ts';
+import { waitsForDecision } from './undecided.ts';
 
 /** How far each phase is, as the tabs show it: `3 of 11`; nothing where there is nothing to count yet. */
 export function progressOf({ holes }: Pick<Assessment, 'holes'>): Partial<Record<Phase, string>> {
@@ -9,7 +10,8 @@ export function progressOf({ holes }: Pick<Assessment, 'holes'>): Partial<Record
     `${holes.filter(done).length} of ${holes.length}`;
   return {
     stake: count(({ staked }) => staked.driven),
-    dig: count(({ dug }) => dug.at !== null),
+    // What waits for a decision is not done with, though nothing is left to dig.
+    dig: count((hole) => hole.dug.at !== null && !waitsForDecision(hole)),
     set: count(isProved),
     pour: count(({ poured }) => poured !== null),
   };

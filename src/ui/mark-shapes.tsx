@@ -10,6 +10,8 @@ export interface HoleLook {
   readonly checked?: boolean;
   /** Read before its concrete went in and not since: then what was in is not said to be in, and has no tick. */
   readonly beforePour?: boolean;
+  /** It waits for a decision: that is its word. */
+  readonly undecided?: boolean;
 }
 
 const VERDICT_WORDS: Record<Verdict, string> = {
@@ -26,8 +28,14 @@ export function verdictWord(verdict: Verdict, checked = true): string {
     : `${VERDICT_WORDS[verdict]}, unchecked`;
 }
 
-/** A hole's verdict in words; null where it has none: `in`, `out, unchecked`, `in before the pour`. */
-export function lookWord({ verdict, checked, beforePour = false }: HoleLook): string | null {
+/** A hole's verdict in words; null where it has none: `in`, `out, unchecked`, `in before the pour`, `waits for a decision`. */
+export function lookWord({
+  verdict,
+  checked,
+  beforePour = false,
+  undecided = false,
+}: HoleLook): string | null {
+  if (undecided) return 'waits for a decision';
   if (verdict === undefined) return null;
   const word = verdictWord(verdict, checked);
   return beforePour && verdict === 'in' ? `${word} before the pour` : word;

@@ -18,6 +18,12 @@ describe('how far each phase is', () => {
     );
     expect(before).toBeGreaterThan(0);
     expect(progressOf({ holes: unguarded }).set).toBe(`${before - 1} of ${holes.length}`);
-    expect(progressOf({ holes })).toMatchObject({ stake: '11 of 11', dig: '11 of 11', pour: '2 of 11' });
+    expect(progressOf({ holes })).toMatchObject({ stake: '11 of 11', pour: '2 of 11' });
+  });
+
+  test('counts no hole as dug that waits for a decision', () => {
+    const { holes } = dayOf(exampleLog());
+    expect(holes.every(({ dug }) => dug.at !== null)).toBe(true);
+    expect(progressOf({ holes }).dig).toBe('10 of 11');
   });
 });

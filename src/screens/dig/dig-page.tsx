@@ -16,20 +16,23 @@ import { setLook } from '../looks.ts';
 import { hrefOf } from '../route.ts';
 import { SessionCheck } from '../session-check.tsx';
 import { StringsButton, WayBackButton } from '../stake/strings/strings-button.tsx';
+import { waitsForDecision } from '../undecided.ts';
 import { digTask } from './dig-step.ts';
 import { LastDug } from './open-hole.tsx';
 import '../cards.css';
 
-/** A hole as the Dig phase shows it: once dug, by its depth and width; what was met in it leaves it unsure. */
+/** A hole as the Dig phase shows it: once dug, by its depth and width; what waits for a decision shows that. */
 export function digLook(hole: HoleAssessment): HoleLook {
   const state = stateOf(hole);
-  // Once its post stands, a hole has one mark and one word in every phase.
-  if (hole.set.done) return setLook(hole);
+  const undecided: HoleLook = { state, verdict: 'unsure', undecided: true };
+  // Once its post stands, a hole has one mark and one word in every phase; but a good post decides nothing about its hole.
+  if (hole.set.done) return waitsForDecision(hole) && hole.set.verdict !== 'out' ? undecided : setLook(hole);
   const task = digTask(hole);
   if (state !== 'dug') return { state };
   const { depth, width, room } = hole.dug;
   const short = [depth, width, room].some(({ verdict }) => verdict === 'out');
   if (short) return { state, verdict: 'out' };
+  if (task === 'decide') return undecided;
   if (task === 'unknown') return { state };
   if (task !== 'done' && task !== 'middle') return { state, verdict: 'unsure' };
   // Its middle, while nobody has measured it or nothing guards it, is not known to be right.

@@ -1,7 +1,7 @@
 import { ofKind } from '../../job/log.ts';
 import type { Situation } from '../../judge/situation.ts';
 import type { Assessment, Gate, HoleAssessment } from '../../judge/types.ts';
-import { waitsForDecision } from './dig-ticks.ts';
+import { waitsForDecision } from '../undecided.ts';
 
 /**
  * What the next thing with one hole is. `again`: it is too shallow, too narrow, or too near to tell. `unknown`: nobody

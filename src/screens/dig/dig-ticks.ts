@@ -1,16 +1,11 @@
 import type { Entry } from '../../job/entry-schema.ts';
 import { ofKind } from '../../job/log.ts';
-import type { GateItem, HoleAssessment } from '../../judge/types.ts';
+import type { HoleAssessment } from '../../judge/types.ts';
 import { type MissingItem, missingItems } from '../pour/gate-mend.ts';
+import { waitsForDecision } from '../undecided.ts';
 
 /** What is seen best while the hole is open: gravel hides its bottom, and the post both. */
 const SEEN_OPEN: ReadonlySet<MissingItem['item']> = new Set(['clean', 'gravel']);
-
-/** What of a dug hole nobody has decided about yet: what was met in it, a depth of its own, a middle far off. */
-export const undecidedIn = ({ dug, pourGate }: HoleAssessment): GateItem[] =>
-  dug.at === null ? [] : pourGate.items.filter(({ decision }) => decision);
-
-export const waitsForDecision = (hole: HoleAssessment): boolean => undecidedIn(hole).length > 0;
 
 /**
  * The ticks that a dug hole still wants before its post is set. They hold nothing up here: the pour's gate asks for them,

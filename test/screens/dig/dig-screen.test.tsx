@@ -140,7 +140,7 @@ describe('a hole that was dug', () => {
     await open([...DIGGABLE, dug('3', '4 6', 'rock')], '3');
     expect(heading()).toBe('Hole 3 is unsure: it waits for a decision');
     expect(screen.getByText(/a decision by whoever is responsible/)).toBeTruthy();
-    expect(screen.getByRole('link', { name: /^Hole 3/ }).textContent).toContain('unsure');
+    expect(screen.getByRole('link', { name: /^Hole 3/ }).textContent).toContain('waits for a decision');
   });
 
   test('all of them lead on to Set', async () => {
