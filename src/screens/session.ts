@@ -53,7 +53,7 @@ export function sessionOf(view: JobView, holes: readonly HoleAssessment[], now: 
   if (!pulls.some((pull) => joins(pull, A, B)))
     return {
       ask: { from: nailIn(A), to: nailIn(B), expected: view.measured.baseline.length },
-      why: `Nothing was logged for ${awayWords(view.entries, began, now)}: a stake may have been knocked meanwhile.`,
+      why: `A to B was last pulled ${sincePulled(view.entries, now)} ago: a stake may have been knocked meanwhile.`,
       found: null,
       without: NOT_LOOKED_AT,
     };
@@ -79,10 +79,10 @@ function sessionBegan(entries: readonly Entry[], now: number): number | null {
   return began < 0 ? null : began;
 }
 
-function awayWords(entries: readonly Entry[], began: number, now: number): string {
-  const last = Date.parse(entries[began - 1]?.at ?? '');
-  const next = entries[began] ? Date.parse(entries[began].at) : now;
-  const hours = Math.floor((next - last) / 3600_000);
+/** How long ago A–B was last pulled. It is asked for only where it was. */
+function sincePulled(entries: readonly Entry[], now: number): string {
+  const last = ofKind(entries, 'pull').findLast((pull) => joins(pull, A, B));
+  const hours = Math.floor((now - Date.parse(last?.at ?? '')) / 3600_000);
   if (hours < 48) return `${hours} hours`;
   return `${Math.floor(hours / 24)} days`;
 }

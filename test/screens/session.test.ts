@@ -35,8 +35,13 @@ describe('when work begins again', () => {
     const asked = session(PROVED, 16)!;
     expect(asked.ask).toMatchObject({ from: { thing: A }, to: { thing: B } });
     expect(asked.ask!.expected).toBeCloseTo(BASELINE, 2);
-    expect(asked.why).toMatch(/^Nothing was logged for 16 hours: /);
-    expect(session(PROVED, 72)!.why).toMatch(/^Nothing was logged for 3 days: /);
+    expect(asked.why).toMatch(
+      /^A to B was last pulled \d+ hours ago: a stake may have been knocked meanwhile\.$/,
+    );
+    expect(session(PROVED, 72)!.why).toMatch(/^A to B was last pulled 3 days ago: /);
+    // What else was logged just now is not held against the stakes.
+    const note: Body = { kind: 'note', text: 'rain' };
+    expect(session(PROVED, 72, [note])!.why).toMatch(/^A to B was last pulled 3 days ago: /);
   });
 
   test('nothing is asked within a session, nor before A–B was ever pulled', () => {
