@@ -128,10 +128,25 @@ function PourActions({ view, hole, now, onPour }: PourActionsProps) {
   const laterHref = next && hrefOf({ at: 'job', job: jobId, phase: 'pour', hole: next.hole });
   return (
     <ActionRow beside={laterHref && <ButtonLink href={laterHref}>Later</ButtonLink>}>
-      <Button kind={hole.pourGate.open ? 'main' : 'danger'} onPress={onPour}>
-        {hole.pourGate.open ? 'Log the pour' : 'Poured anyway'}
-      </Button>
+      {hole.dug.at === null || !hole.set.done ? (
+        <WayToPour hole={hole} />
+      ) : (
+        <Button kind={hole.pourGate.open ? 'main' : 'danger'} onPress={onPour}>
+          {hole.pourGate.open ? 'Log the pour' : 'Poured anyway'}
+        </Button>
+      )}
     </ActionRow>
+  );
+}
+
+/** There is no pour to log before the hole is dug and its post stands in it: the way there. */
+function WayToPour({ hole: { hole, dug } }: { readonly hole: HoleAssessment }) {
+  const { jobId } = useJobBook();
+  const phase = dug.at === null ? 'dig' : 'set';
+  return (
+    <ButtonLink kind="main" href={hrefOf({ at: 'job', job: jobId, phase, hole })}>
+      {phase === 'dig' ? `Go to Dig, hole ${hole}` : `Go to Set, hole ${hole}`}
+    </ButtonLink>
   );
 }
 

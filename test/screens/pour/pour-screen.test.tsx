@@ -77,6 +77,23 @@ describe('a gate that is shut', () => {
     expect(links[0]!.getAttribute('href')).toMatch(/\/set\/4$/);
   });
 
+  test.each([
+    ['not dug', (body: Body) => body.kind === 'dug' && body.hole === '4', 'Go to Dig, hole 4', /\/dig\/4$/],
+    [
+      'without its post',
+      (body: Body) => /"kind":"post","hole":"4"/.test(JSON.stringify(body)),
+      'Go to Set, hole 4',
+      /\/set\/4$/,
+    ],
+  ] as const)('of a hole %s offers no pour, but the way to it', async (_, without, name, href) => {
+    await open(
+      EXAMPLE.filter((body) => !without(body)),
+      '4',
+    );
+    expect(screen.queryByRole('button', { name: 'Poured anyway' })).toBeNull();
+    expect(screen.getByRole('link', { name }).getAttribute('href')).toMatch(href);
+  });
+
   test('poured all the same: the reason is asked for, and logged', async () => {
     const job = await open(EXAMPLE, '4');
     press('Poured anyway');
