@@ -1,5 +1,6 @@
 import { bearingOf, distance, dot, subtract, type Vec } from '../geometry/point.ts';
 import { toPlan } from '../geometry/rigid.ts';
+import { barredBy, wallBetween } from './ground.ts';
 import { holePulls } from './hole-pulls.ts';
 import { SLACK } from './objections.ts';
 import { ROUND } from './round-stakes.ts';
@@ -30,22 +31,27 @@ export interface Ground {
   readonly grid?: PlaceGrid;
 }
 
-/** Whether a nail can stand at a place: clear of the digging of every hole, of other nails and of A and B. */
+/** Whether a nail can stand at a place: on open ground, clear of the digging of every hole, of other nails and of A and B. */
 export function isClear({ asked, taken }: Ground, at: Vec): boolean {
   return (
     asked.holes.every(
       ({ site, holeDiameter }) => distance(site, at) - holeDiameter / 2 >= NAIL_CLEARANCE - SLACK,
     ) &&
     taken.every((nail) => distance(nail, at) >= NAIL_APART) &&
-    [asked.a, asked.b].every((stake) => distance(stake, at) >= FROM_STAKE)
+    [asked.a, asked.b].every((stake) => distance(stake, at) >= FROM_STAKE) &&
+    (asked.lines ?? []).every((line) => barredBy(line, at) === 0)
   );
 }
+
+/** Whether a string or a tape runs straight from one place to the other without a house in its way. */
+export const isOpen = ({ lines = [] }: Pick<StringsAsked, 'lines'>, p: Vec, q: Vec): boolean =>
+  wallBetween(lines, p, q) === undefined;
 
 /**
  * The two nails of a string: each a round length beyond the last hole at its end, the nearest that is clear; a little farther
  * where only there the tapes from A and B reach it and cross well. The one nearer to A comes first.
  *
- * @returns null when an end has no clear place
+ * @returns null when an end has no clear place, or a house stands in between
  */
 export function nailsOf(line: HoleLine, ground: Ground): readonly [Vec, Vec] | null {
   const { holes, a } = ground.asked;
@@ -55,7 +61,7 @@ export function nailsOf(line: HoleLine, ground: Ground): readonly [Vec, Vec] | n
   const back = { x: -line.along.x, y: -line.along.y };
   const one = nailBeyond(first.site, back, first.holeDiameter / 2, ground);
   const other = nailBeyond(last.site, line.along, last.holeDiameter / 2, ground);
-  if (!one || !other) return null;
+  if (!one || !other || !isOpen(ground.asked, one, other)) return null;
   return distance(one, a) <= distance(other, a) ? [one, other] : [other, one];
 }
 
@@ -68,12 +74,20 @@ function nailBeyond(from: Vec, along: Vec, radius: number, everywhere: Ground): 
     const beyond = k * step;
     if (nearest && beyond > nearest.beyond + FARTHER_FOR_TAPES) break;
     const at = { x: from.x + along.x * beyond, y: from.y + along.y * beyond };
+    if (!isOpen(ground.asked, from, at)) break;
     if (!isClear(ground, at)) continue;
-    const { withinTape, crossing } = nailPulls('', at, ground.asked);
-    if (withinTape && crossing.grade !== 'poor') return at;
+    if (isReached(ground.asked, at)) return at;
     nearest ??= { at, beyond };
   }
   return nearest?.at ?? null;
+}
+
+/** Whether tapes from A and B come there and cross well. */
+function isReached(asked: StringsAsked, at: Vec): boolean {
+  const { withinTape, crossing } = nailPulls('', at, asked);
+  return (
+    withinTape && crossing.grade !== 'poor' && [asked.a, asked.b].every((stake) => isOpen(asked, stake, at))
+  );
 }
 
 /** The same ground with only what a nail on the line could come near: of a thousand holes, a few. */

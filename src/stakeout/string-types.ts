@@ -1,6 +1,6 @@
 import type { SitePoint, Vec } from '../geometry/point.ts';
 import type { Instruments, Shape } from '../job/plan-schema.ts';
-import type { SitedHole } from '../plan/index.ts';
+import type { LineInPlace, SitedHole } from '../plan/index.ts';
 import type { Units } from '../units/index.ts';
 import type { HolePulls } from './types.ts';
 
@@ -14,6 +14,8 @@ export interface StringsAsked {
   readonly b: SitePoint;
   readonly instruments: Instruments;
   readonly units: Units;
+  /** Lines on the ground, site frame: no nail stands in a house or where none can stand, and no string runs through a house. */
+  readonly lines?: readonly LineInPlace[];
 }
 
 /** A nail on a batter board, or an offset stake: where it goes, and what level tapes from A and from B then read. */

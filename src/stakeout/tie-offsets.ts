@@ -1,7 +1,7 @@
 import { distance, unit, type Vec } from '../geometry/point.ts';
 import type { SitedHole } from '../plan/index.ts';
 import { ROUND } from './round-stakes.ts';
-import { type Ground, isClear, NAIL_CLEARANCE, nailPulls } from './string-nails.ts';
+import { type Ground, isClear, isOpen, NAIL_CLEARANCE, nailPulls } from './string-nails.ts';
 import type { NailPlace, StringsAsked } from './string-types.ts';
 
 /**
@@ -94,7 +94,7 @@ function nearest(
     const away = k * step;
     for (const way of ways) {
       const places = placesOf(hole, way, away, how);
-      if (!places.every((at) => isClear(ground, at))) continue;
+      if (!places.every((at) => isClear(ground, at) && isOpen(ground.asked, hole.site, at))) continue;
       return { way, pair: pairAt(hole, places, away, how, order, ground.asked) };
     }
   }

@@ -1,6 +1,7 @@
 import { distance } from '../geometry/point.ts';
 import type { SitedHole } from '../plan/index.ts';
 import { crossingAt, gradeOf } from './crossing.ts';
+import { isOpen } from './string-nails.ts';
 import type { StringCrossing, StringPlan, StringsAsked } from './string-types.ts';
 import { type OffsetPair, offsetPairs } from './tie-offsets.ts';
 import type { Crossing } from './types.ts';
@@ -12,7 +13,7 @@ export interface HoleTies {
   readonly strings: StringCrossing | null;
   /** Offset stakes in line with it: one pair, or two square to each other. */
   readonly offsets: readonly OffsetPair[];
-  /** Two tapes, from A and B; null where they do not reach or cross too flat. */
+  /** Two tapes, from A and B; null where they do not reach, cross too flat, or meet a house. */
   readonly tapes: { readonly fromA: number; readonly fromB: number; readonly crossing: Crossing } | null;
 }
 
@@ -31,9 +32,11 @@ export function tiesOf(hole: SitedHole, asked: StringsAsked, plan: StringPlan): 
   };
 }
 
-function tapesOf({ site }: SitedHole, { a, b, instruments }: StringsAsked): HoleTies['tapes'] {
+function tapesOf({ site }: SitedHole, asked: StringsAsked): HoleTies['tapes'] {
+  const { a, b, instruments } = asked;
   const crossing = crossingAt(site, a, b, instruments);
   const [fromA, fromB] = [distance(a, site), distance(b, site)];
-  const reaches = Math.max(fromA, fromB) <= instruments.tapeLength.m;
+  const reaches =
+    Math.max(fromA, fromB) <= instruments.tapeLength.m && isOpen(asked, a, site) && isOpen(asked, b, site);
   return reaches && gradeOf(crossing.angle) !== 'poor' ? { fromA, fromB, crossing } : null;
 }

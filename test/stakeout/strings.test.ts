@@ -231,3 +231,39 @@ describe('a string for faces', () => {
     expect(faceHalf([asked.holes[8]!], unit(0.3))).toBeGreaterThan(0);
   });
 });
+
+describe('lines on the ground', () => {
+  const { asked } = stringsOn(
+    rowsPlan({ columns: 3, rows: 2, columnSpacing: metres(2), rowSpacing: metres(2) }),
+  );
+  const far = Math.max(...asked.holes.map(({ site }) => site.y));
+  const line = (kind: 'house' | 'other', y: number) => ({
+    name: 'Line',
+    kind,
+    from: { x: -50, y },
+    to: { x: 50, y },
+    keep: null,
+    noStakes: 'left' as const,
+  });
+
+  it('no nail stands in a house or on barred ground, and no string runs through a house', () => {
+    const free = stringPlan(asked).strings;
+    for (const kind of ['house', 'other'] as const) {
+      const barring = line(kind, far + 0.5);
+      const strings = stringPlan({ ...asked, lines: [barring] }).strings;
+      const barred = (all: readonly LaidString[]) =>
+        all.flatMap(({ nails }) => nails).filter(({ site }) => site.y > barring.from.y + 0.03);
+      expect(barred(free).length).toBeGreaterThan(0);
+      expect(barred(strings)).toEqual([]);
+    }
+  });
+
+  it('a string does not run through a house between two holes', () => {
+    const middle = far - 1;
+    const crosses = ({ nails: [p, q] }: LaidString) =>
+      Math.min(p.site.y, q.site.y) < middle && Math.max(p.site.y, q.site.y) > middle;
+    expect(stringPlan(asked).strings.some(crosses)).toBe(true);
+    const { strings } = stringPlan({ ...asked, lines: [line('house', middle)] });
+    expect(strings.some(crosses)).toBe(false);
+  });
+});

@@ -7,7 +7,7 @@ import { readingOn } from '../../../measure/index.ts';
 import { faceHalf } from '../../../stakeout/string-face.ts';
 import type { LaidString } from '../../../stakeout/string-types.ts';
 import { forFaces } from '../../../stakeout/strings.ts';
-import { Button, ChoiceField, LengthField, PlanDrawing, PullRow, Sheet } from '../../../ui/index.ts';
+import { Button, ChoiceField, LengthField, PlanDrawing, Problem, PullRow, Sheet } from '../../../ui/index.ts';
 import { drawnSite } from '../../drawn-site.ts';
 import { HoldChoice } from '../../hold-choice.tsx';
 import { useJobBook } from '../../job-book.ts';
@@ -19,7 +19,7 @@ import { drawnString } from './drawn-strings.ts';
 import { NailAction, NailTapes } from './nail-steps.tsx';
 import { OnStringFlow } from './on-string-flow.tsx';
 import { StringMarks } from './string-marks.tsx';
-import { nailDoubtWords, sagWords, standsForWords, stringName } from './string-words.ts';
+import { nailDoubtWords, nailGroundWords, sagWords, standsForWords, stringName } from './string-words.ts';
 import { type JobStrings, nailTask, nailThing, presentIn } from './strings-of.ts';
 
 export interface StringSheetProps {
@@ -52,6 +52,9 @@ export function StringSheet({ view, strings, string, onClose }: StringSheetProps
     return { nail, thing, task: nailTask(situation, present, thing, nail) };
   });
   const next = nails.find(({ task }) => task !== 'done');
+  const against = shown.nails
+    .map((nail) => nailGroundWords(nail, strings.asked))
+    .filter((words) => words !== null);
   const doubt = next && nailDoubtWords(next.nail, shown, units, situation.inHand);
   const [from, to] = nails.map(({ thing }) => thing);
   if (pull) return <PullFlow pull={pull} how={how} onClose={() => setPull(null)} />;
@@ -70,6 +73,9 @@ export function StringSheet({ view, strings, string, onClose }: StringSheetProps
       <p>
         <strong>{standsForWords(shown, view.ground)}</strong>
       </p>
+      {against.map((text) => (
+        <Problem key={text} text={text} />
+      ))}
       {next ? <NailTapes {...next} /> : <StringMarks view={view} string={shown} onRead={setMark} />}
       {doubt && <p>{doubt}</p>}
       <PlanDrawing

@@ -1,9 +1,16 @@
 import { add, scale, subtract, type Vec } from '../../../geometry/point.ts';
 import { type Ground, listWords, moveWords, small, wayWords } from '../../../judge/words.ts';
 import { readingOn, type TapeInHand } from '../../../measure/index.ts';
+import { barredBy, wallBetween } from '../../../stakeout/ground.ts';
 import { NAIL_CLEARANCE } from '../../../stakeout/string-nails.ts';
 import { LONG_STRING } from '../../../stakeout/string-sag.ts';
-import type { LaidString, NailPlace, StringCrossing, StringPlan } from '../../../stakeout/string-types.ts';
+import type {
+  LaidString,
+  NailPlace,
+  StringCrossing,
+  StringPlan,
+  StringsAsked,
+} from '../../../stakeout/string-types.ts';
 import type { OffsetPair } from '../../../stakeout/tie-offsets.ts';
 import { formatLength, type Units } from '../../../units/index.ts';
 
@@ -89,6 +96,23 @@ export function nailDoubtWords(
   return string.marks.length > 1
     ? `${why} Stretch the string over the nails in the stakes, and drive ${nail.label} where it lies, ${away} beyond stake ${mark.hole}.`
     : `${why} Measure ${away} from stake ${mark.hole}.`;
+}
+
+/** What a line on the ground has against a nail: that it cannot stand there, or that a house hides it from A or B; else null. */
+export function nailGroundWords(
+  { label, site }: NailPlace,
+  { a, b, lines = [] }: Pick<StringsAsked, 'a' | 'b' | 'lines'>,
+): string | null {
+  const barring = lines.find((line) => barredBy(line, site) > 0);
+  if (barring)
+    return `${label} would stand ${barring.kind === 'house' ? 'in' : 'beyond'} ${barring.name}, where no nail can stand: use offset stakes instead.`;
+  const hiding = Object.entries({ A: a, B: b }).flatMap(([stake, at]) => {
+    const wall = wallBetween(lines, at, site);
+    return wall ? [`${wall.name} stands between ${stake} and ${label}`] : [];
+  });
+  return hiding.length === 0
+    ? null
+    : `${listWords(hiding)}: no tape goes through it. Stretch the string over the stakes of its holes, and drive ${label} where it lies.`;
 }
 
 /** `Strings S1 and S6 cross over it at 67°.` */

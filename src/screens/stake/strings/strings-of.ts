@@ -1,7 +1,8 @@
 import { distance } from '../../../geometry/point.ts';
+import { toSite } from '../../../geometry/rigid.ts';
 import type { Thing } from '../../../job/entry-schema.ts';
 import { thingKey } from '../../../job/log.ts';
-import type { Situation } from '../../../judge/situation.ts';
+import { groundLinesOf, type Situation } from '../../../judge/situation.ts';
 import type { NailPlace, StringPlan, StringsAsked } from '../../../stakeout/string-types.ts';
 import { stringPlan } from '../../../stakeout/strings.ts';
 import { stakePlaces } from '../../drawn-site.ts';
@@ -25,6 +26,11 @@ export function stringsOf(situation: Situation): JobStrings | null {
     ...stakes,
     instruments: plan.instruments,
     units: plan.units,
+    lines: groundLinesOf(situation).lines.map((line) => ({
+      ...line,
+      from: toSite(laid.motion, line.from),
+      to: toSite(laid.motion, line.to),
+    })),
   };
   return { asked, plan: stringPlan(asked) };
 }
