@@ -4,10 +4,13 @@ import type { LaidLine } from '../plan/index.ts';
 import { formatLength, type Units } from '../units/index.ts';
 import type { LineAssessment, LineGap } from './types.ts';
 import { postOf } from './view.ts';
-import { capital, small } from './words.ts';
+import { capital, listWords, small } from './words.ts';
 
 /** By the plan, what comes nearest to a line. */
-export type Gaps = Pick<LineAssessment, 'keep' | 'planned' | 'edge'>;
+export interface Gaps extends Pick<LineAssessment, 'keep' | 'planned' | 'edge'> {
+  /** Labels of all holes whose posts come too near. */
+  readonly near: readonly string[];
+}
 
 /** A hundredth of a millimetre is rounding. */
 const EXACT = 1e-5;
@@ -23,6 +26,19 @@ function governs(
   return { name: thingName(postOf(planned.hole), plan), gap: planned.gap };
 }
 
+/** The posts that are too near beside the one that governs: `posts 6 and 9 are`; empty where there is none. */
+function othersWords(plan: Plan, gaps: Gaps): string {
+  const { planned, near } = gaps;
+  const first = planned && governs(plan, gaps)?.name !== DECK_EDGE ? planned.hole : null;
+  const others = near.filter((hole) => hole !== first);
+  if (others.length === 0) return '';
+  if (others.length === 1) return `${thingName(postOf(others[0]!), plan)} is`;
+  return `posts ${listWords(others)} are`;
+}
+
+/** Whether a gap is shorter than what must be kept, by more than rounding. */
+export const isTooNear = (gap: number, keep: number | null): boolean => gap < (keep ?? 0) - EXACT;
+
 /** The edge of a slope is for stakes to mind; posts may stand on both sides of it, unless a distance is asked for. */
 const isOfNoAccount = ({ kind, keep }: LaidLine): boolean => kind === 'other' && keep === null;
 
@@ -34,7 +50,7 @@ export function planText(plan: Plan, line: LaidLine, gaps: Gaps): string {
   const { units } = plan;
   const post = gapWords(units, line, `${thingName(postOf(planned.hole), plan)}, the nearest,`, planned.gap);
   const deck = edge === null ? '' : ` ${capital(gapWords(units, line, DECK_EDGE, edge))}.`;
-  const kept = keep === null ? '' : ` ${keepWords(units, keep, least.name, least.gap)}`;
+  const kept = keep === null ? '' : ` ${keepWords(units, keep, least, othersWords(plan, gaps))}`;
   return `${line.name}, by the plan: ${post}.${deck}${kept}`;
 }
 
@@ -42,10 +58,12 @@ export function planText(plan: Plan, line: LaidLine, gaps: Gaps): string {
 export function shortText(plan: Plan, line: LaidLine, gaps: Gaps): string {
   const { keep } = gaps;
   const least = governs(plan, gaps);
-  if (!least || isOfNoAccount(line) || least.gap >= (keep ?? 0) - EXACT) return '';
+  if (!least || isOfNoAccount(line) || !isTooNear(least.gap, keep)) return '';
+  const others = othersWords(plan, gaps);
+  const also = others === '' ? '' : `; ${others} too near as well`;
   const where = capital(reachWords(plan.units, line, least.name, least.gap));
-  if (keep === null) return `${where}. Move the plan, or put right where that line runs.`;
-  return `${where}, and ${formatLength(keep, plan.units)} must be kept. Move the plan or make it smaller, or ask whoever set that distance.`;
+  if (keep === null) return `${where}${also}. Move the plan, or put right where that line runs.`;
+  return `${where}, and ${formatLength(keep, plan.units)} must be kept${also}. Move the plan or make it smaller, or ask whoever set that distance.`;
 }
 
 /** `post 3, the nearest, keeps its outer face 8′ 4″ from it`. */
@@ -66,13 +84,18 @@ function reachWords(units: Units, { kind, name }: LaidLine, what: string, gap: n
     : `${what} reaches ${size} beyond ${name}`;
 }
 
-function keepWords(units: Units, keep: number, what: string, gap: number): string {
+function keepWords(
+  units: Units,
+  keep: number,
+  { name, gap }: { readonly name: string; readonly gap: number },
+  others: string,
+): string {
   const asked = `${formatLength(keep, units)} must be kept`;
   const room = gap - keep;
   if (Math.abs(room) <= EXACT) return `${asked}: just that is kept.`;
   return room > 0
     ? `${asked}: ${small(room, units)} to spare.`
-    : `${asked}: ${what} is ${small(room, units)} short.`;
+    : `${asked}: ${name} is ${small(room, units)} short${others === '' ? '' : `; ${others} short as well`}.`;
 }
 
 /** As `planText`, of the post that comes nearest of those that are set and measured. */

@@ -5,7 +5,7 @@ import type { GroundLines, Hole, LaidLine } from '../plan/index.ts';
 import { faceGap, type Hand, roundGap, type Standing, structureSide } from '../plan/setback.ts';
 import { sigmaAlong } from './chance.ts';
 import { HALF_WIDTH_95 } from './normal.ts';
-import { asSetText, planText, shortAsSetText, shortText } from './setback-words.ts';
+import { asSetText, isTooNear, planText, shortAsSetText, shortText } from './setback-words.ts';
 import type { Finding, HoleAssessment, LineAssessment, LineGap } from './types.ts';
 import type { JobView } from './view.ts';
 
@@ -41,12 +41,17 @@ export type PlannedGaps = Pick<LineAssessment, 'planned' | 'edge' | 'text' | 'sh
 /** How near the posts and the deck's edge come to a line by the plan, in numbers and in words. */
 export function plannedGaps(plan: Plan, holes: readonly Hole[], line: LaidLine): PlannedGaps {
   const hand = structureSide(line, holes);
-  const planned = nearest(
-    holes.map((hole) => ({ hole: hole.label, gap: faceGap(line, hand, hole), doubt: 0, checked: false })),
-  );
+  const all = holes.map((hole) => ({
+    hole: hole.label,
+    gap: faceGap(line, hand, hole),
+    doubt: 0,
+    checked: false,
+  }));
+  const planned = nearest(all);
   const radius = plan.deck?.edge?.m;
   const edge = radius === undefined ? null : roundGap(line, hand, { x: 0, y: 0 }, radius);
-  const gaps = { keep: line.keep, planned, edge };
+  const near = all.filter(({ gap }) => isTooNear(gap, line.keep)).map(({ hole }) => hole);
+  const gaps = { keep: line.keep, planned, edge, near };
   return { planned, edge, text: planText(plan, line, gaps), short: shortText(plan, line, gaps) };
 }
 

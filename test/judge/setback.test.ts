@@ -35,9 +35,16 @@ describe('what the structure keeps from a line', () => {
   it('is a finding when it is short, by how much, and what to do', () => {
     expect(setbacks(new Field(plan([boundary(4000, 2000)])))).toEqual([
       expect.stringMatching(
-        /^Post \d comes within 1\d{3} mm of Boundary, and 2000 mm must be kept\. Move the plan or make it smaller, or ask whoever set that distance\.$/,
+        /^Post \d comes within 1\d{3} mm of Boundary, and 2000 mm must be kept; post \d is too near as well\. Move the plan or make it smaller, or ask whoever set that distance\.$/,
       ),
     ]);
+  });
+  it('names every post that is short by the plan, not the first alone', () => {
+    const field = new Field(plan([boundary(4500, 5000)]));
+    const [line] = told(field).lines;
+    expect(line!.short).toMatch(/5000 mm must be kept; posts .+ and . are too near as well\. Move/);
+    expect(line!.text).toMatch(/ mm short; posts .+ and . are short as well\.$/);
+    expect(line!.short.match(/posts (.+) are/)![1]).not.toContain(line!.planned!.hole);
   });
   it('counts the deck’s edge where the plan has one', () => {
     const field = new Field(plan([boundary(6000, 2000)], 4500));
