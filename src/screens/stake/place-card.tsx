@@ -16,6 +16,7 @@ import { proposal } from './own-price.ts';
 import { PlaceForm } from './place-form.tsx';
 import { PerHole, PlacePreview } from './place-preview.tsx';
 import { placeWords, typedPlace } from './place-words.ts';
+import { isBegun } from './present.ts';
 import { StakePage } from './stake-page.tsx';
 
 export interface PlaceCardProps {
@@ -63,7 +64,7 @@ export function PlaceCard({ onClose }: PlaceCardProps) {
       {failed && (
         <Problem text="Places of A and B: not saved; free some space, then tap Use these stakes again." />
       )}
-      {site && <MovedWarning />}
+      {isBegun(situation.entries) && <MovedWarning />}
       {site && <GoesAlong plan={plan} />}
       <p>The two reference stakes, this far apart. Nothing is driven yet: buried utilities come first.</p>
       <PullRow live from="from A" to="to B" {...levelTape(situation, best.baseline)} units={plan.units} />

@@ -12,6 +12,7 @@ import { MovedWarning } from './moved-warning.tsx';
 import { priceToAsk } from './own-price.ts';
 import { PlaceFields, type PlaceParts, placeIn, placeMissing, startPlace } from './place-fields.tsx';
 import { PlacePreview } from './place-preview.tsx';
+import { isBegun } from './present.ts';
 import { StakePage } from './stake-page.tsx';
 
 interface Places {
@@ -74,7 +75,7 @@ export function PlaceForm({ best, onUse, onBack }: PlaceFormProps) {
       }
     >
       <h2>Where A and B are, measured from the plan’s centre</h2>
-      {site && <MovedWarning />}
+      {isBegun(situation.entries) && <MovedWarning />}
       <PlaceFields name="A" units={plan.units} parts={parts.a} onParts={put('a')} />
       <PlaceFields name="B" units={plan.units} parts={parts.b} onParts={put('b')} />
       {choice && (

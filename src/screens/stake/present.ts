@@ -57,4 +57,12 @@ export function presentOf(entries: readonly Entry[]): Present {
   };
 }
 
+/** Whether anything was driven or pulled to from where A and B are now. @param entries that stand, in order */
+export function isBegun(entries: readonly Entry[]): boolean {
+  const placed = entries.findLastIndex((entry) => isKind(entry, 'site'));
+  return (
+    placed >= 0 && entries.slice(placed).some((entry) => isKind(entry, 'stand') || isKind(entry, 'pull'))
+  );
+}
+
 const pairOf = (one: Thing, other: Thing): string[] => [thingKey(one), thingKey(other)].sort();

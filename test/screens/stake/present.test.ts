@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Body } from '../../../src/job/entry-schema.ts';
-import { presentOf } from '../../../src/screens/stake/present.ts';
+import { isBegun, presentOf } from '../../../src/screens/stake/present.ts';
 import { holeStake, logOf, PLACED, pull, stake, stand } from './field-day.ts';
 
 const A = stake('A');
@@ -30,4 +30,10 @@ test('nothing outlasts a new placing of A and B', () => {
   const present = after(stand(A), pull(A, four, 5), PLACED[1]!);
   expect(present.stands(A)).toBe(false);
   expect(present.pull(A, four)).toBeNull();
+});
+
+test('moving A and B costs nothing until something is driven or pulled to from where they are', () => {
+  expect(isBegun(logOf([...PLACED]))).toBe(false);
+  expect(isBegun(logOf([...PLACED, stand(A)]))).toBe(true);
+  expect(isBegun(logOf([...PLACED, stand(A), ...PLACED.slice(-1)]))).toBe(false);
 });

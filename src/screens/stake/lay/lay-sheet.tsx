@@ -5,6 +5,7 @@ import { useJobBook } from '../../job-book.ts';
 import { TapeButton, useHasTapes } from '../../tape-choice.tsx';
 import { TapeSheet } from '../../tape-sheet.tsx';
 import { MovedWarning } from '../moved-warning.tsx';
+import { isBegun } from '../present.ts';
 import type { useLayDraft } from './use-lay-draft.ts';
 
 export interface LaySheetFrameProps {
@@ -25,7 +26,7 @@ export function LaySheet({ title, held, failed, use, onUse, onClose, children }:
   const hasTapes = useHasTapes();
   const [choosing, setChoosing] = useState(false);
   // As it was when the sheet was opened: places that this sheet itself logs move nothing.
-  const [moves] = useState(situation.site !== null);
+  const [moves] = useState(isBegun(situation.entries));
   const { boxes, told } = held;
   /** What stands in the boxes is kept, as far as it is any good. */
   const leave = (go: () => void) => () => {
