@@ -14,7 +14,7 @@ interface Sheets {
 }
 
 const SHEETS: readonly Sheets[] = [
-  { after: 'Plan', phase: 'stake', taps: ['Boundary, house, no-go ground', 'Add a line'] },
+  { after: 'Plan', phase: 'stake', taps: ['Boundary, house, other lines', 'Add a line'] },
   {
     after: 'Plan',
     phase: 'stake',

@@ -36,7 +36,7 @@ async function choose(group: string, name: string | RegExp) {
 
 async function openSheet(button: RegExp | string, bodies: readonly Body[] = PLAN) {
   const job = await openScreen(StakeScreen, bodies);
-  if (button !== 'Boundary, house, no-go ground') tap('Something stands already');
+  if (button !== 'Boundary, house, other lines') tap('Something stands already');
   await tapWhenThere(button);
   await screen.findByRole('dialog');
   await waitFor(() => expect(screen.queryByText('One moment…')).toBeNull());
@@ -265,7 +265,7 @@ describe('lines on the ground', () => {
   };
 
   test('a wall is typed, drawn and logged with the plan', async () => {
-    const job = await openSheet('Boundary, house, no-go ground');
+    const job = await openSheet('Boundary, house, other lines');
     tap('Add a line');
     await choose('What it is', /^Wall of a house/);
     for (const [point, way] of [
@@ -293,7 +293,7 @@ describe('lines on the ground', () => {
     const red = { label: 'Red', nominal: inches('100′'), actual: inches('101′'), zero: inches('0″') };
     const plan = { ...samplePlan, instruments: { ...samplePlan.instruments, tapes: [red] } };
     const job = await openScreen(PlanScreen, [...PLACED, { kind: 'plan', plan }]);
-    await tapWhenThere('Boundary, house, no-go ground');
+    await tapWhenThere('Boundary, house, other lines');
     await tapWhenThere('Add a line');
     await painted();
     await choose('What it is', /^Another line/);
@@ -321,7 +321,7 @@ describe('lines on the ground', () => {
   });
 
   test('one that is too near is told on top of the page, and can be taken off again', async () => {
-    const job = await openSheet('Boundary, house, no-go ground', [
+    const job = await openSheet('Boundary, house, other lines', [
       { kind: 'plan', plan: { ...samplePlan, lines: [boundary] } },
     ]);
     expect(screen.getByText(/^Boundary, by the plan: .* short\./)).toBeTruthy();

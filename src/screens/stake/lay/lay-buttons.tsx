@@ -25,7 +25,7 @@ export function LinesButton() {
   const close = () => setOpen(false);
   return (
     <>
-      <Button onPress={() => setOpen(true)}>Boundary, house, no-go ground</Button>
+      <Button onPress={() => setOpen(true)}>Boundary, house, other lines</Button>
       {open && <OpenLay open="lines" drafts={drafts} onClose={close} onLaid={close} />}
     </>
   );
