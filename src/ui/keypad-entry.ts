@@ -31,11 +31,15 @@ const MOST_DIGITS = 5;
 /** As `typed` in a stored length allows. */
 const MOST_TEXT = 40;
 
-/** An entry with nothing in it, or with `draft` (text left from before) in it. */
-export function startEntry(units: Units, draft = ''): KeypadEntry {
+/**
+ * An entry with nothing in it, or with `draft` (text left from before) in it.
+ *
+ * @param from `inches` for what is never a foot
+ */
+export function startEntry(units: Units, draft = '', from: 'feet' | 'inches' = 'feet'): KeypadEntry {
   const denominator = denominatorOf(units);
   if (draft !== '' || denominator === null) return { how: 'typed', text: draft };
-  return { how: 'pieces', feet: '', inches: '', fraction: null, stage: 'feet', denominator };
+  return { how: 'pieces', feet: '', inches: '', fraction: null, stage: from, denominator };
 }
 
 /** The entry as text that `parseLength` reads; empty when nothing was entered. */

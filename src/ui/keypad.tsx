@@ -49,7 +49,11 @@ function OneReading(props: KeypadProps) {
         <BackKey pad={pad} />
       </div>
       <div class="keypad-says">
-        {pad.problem ? <Problem text={pad.problem} /> : <Says pad={pad} units={units} expected={expected} />}
+        {pad.problem ? (
+          <Problem text={pad.problem} />
+        ) : (
+          <Says pad={pad} units={units} expected={expected} from={props.from} />
+        )}
       </div>
       {pad.question ? (
         <p class="keypad-question" role="alert">
@@ -99,14 +103,15 @@ interface SaysProps {
   readonly pad: KeypadState;
   readonly units: Units;
   readonly expected: number | undefined;
+  readonly from: KeypadTask['from'];
 }
 
 /** The reading in words, and beside what was expected. */
-function Says({ pad: { entry, m }, units, expected }: SaysProps) {
+function Says({ pad: { entry, m }, units, expected, from }: SaysProps) {
   return (
     <>
       <p class="keypad-words" role="status">
-        {m === null ? promptFor(entry, units) : `${lengthInWords(m, units)}${stillToCome(entry)}`}
+        {m === null ? promptFor(entry, units, from) : `${lengthInWords(m, units)}${stillToCome(entry)}`}
       </p>
       {expected !== undefined && (
         <p>
@@ -127,9 +132,9 @@ const stillToCome = (entry: KeypadEntry): string =>
   entry.how === 'pieces' && entry.stage === 'inches' && entry.inches === '' ? '. Now the whole inches' : '';
 
 /** What to tap next, in the place where the reading will stand in words. */
-function promptFor(entry: KeypadEntry, units: Units): string {
+function promptFor(entry: KeypadEntry, units: Units, from: KeypadTask['from']): string {
   if (entry.how === 'typed') return units.startsWith('ft-in') ? 'Feet, inches, fraction' : 'Tap the reading';
-  if (entry.stage === 'inches') return 'Now the whole inches';
+  if (entry.stage === 'inches') return from === 'inches' ? 'First the whole inches' : 'Now the whole inches';
   if (entry.stage === 'fraction') return 'Now the fraction, if there is one';
   return entry.feet === '' ? 'First the feet' : 'Then ′ for feet, or ″ for inches';
 }

@@ -11,6 +11,8 @@ export interface KeypadTask {
   readonly bounds?: Bounds;
   /** Asks back when a reading is hard to believe; null when it is not. The user must then choose to keep it. */
   readonly check?: (m: number) => string | null;
+  /** `inches`: what is read is never a foot, and the pad begins with the inches. */
+  readonly from?: 'feet' | 'inches';
   /** Text left from before. */
   readonly draft?: string;
   /** Told of every change, so that the owner can keep what was entered. */
@@ -39,7 +41,7 @@ export interface KeypadState {
 /** What the keypad knows and does: taps, hardware keys, refusal, the belief question, handing over. */
 export function useKeypad(task: KeypadTask): KeypadState {
   const { title, units, bounds } = task;
-  const [entry, setEntry] = useState<KeypadEntry>(() => startEntry(units, task.draft));
+  const [entry, setEntry] = useState<KeypadEntry>(() => startEntry(units, task.draft, task.from));
   const [problem, setProblem] = useState<string | null>(null);
   const [question, setQuestion] = useState<string | null>(null);
   // Keys can come faster than the screen is drawn anew, so the handlers read the entry from here.
@@ -79,7 +81,16 @@ export function useKeypad(task: KeypadTask): KeypadState {
 
   const read = typedLength(entryText(entry), units, title, bounds);
   const m = read.ok ? read.value.m : null;
-  return { entry, m, problem, question, put, back, restart: () => put(startEntry(units)), finish };
+  return {
+    entry,
+    m,
+    problem,
+    question,
+    put,
+    back,
+    restart: () => put(startEntry(units, '', task.from)),
+    finish,
+  };
 }
 
 /** Characters that lengths are written with. */

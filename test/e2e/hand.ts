@@ -161,6 +161,13 @@ export class Hand {
 
   async #tapOut(pad: Locator, length: Length): Promise<void> {
     const { feet, inches, fraction } = piecesOf(length);
+    // What is never a foot begins with the whole inches.
+    if (feet === '' && (await pad.getByRole('group', { name: 'Whole inches' }).count()) > 0) {
+      if (inches === '') await this.tap(pad.locator('.piece-fraction'));
+      else await this.#tapKey(`${inches} ${inches === '1' ? 'inch' : 'inches'}`, pad);
+      if (fraction) await this.#tapKey(fraction, pad);
+      return;
+    }
     for (const digit of feet || inches) await this.#tapKey(digit, pad);
     await this.#tapKey(feet ? '′ ft' : '″ in', pad);
     if (feet) await this.#tapKey(`${inches} ${inches === '1' ? 'inch' : 'inches'}`, pad);

@@ -41,6 +41,13 @@ describe('a reading by taps', () => {
     expect(onDone).toHaveBeenCalledExactlyOnceWith({ m: 5.6467375, typed: '18′ 6 5/16″', units: 'ft-in-16' });
   });
 
+  test('of what is never a foot begins with the whole inches', () => {
+    const { onDone } = open({ from: 'inches' });
+    expect(screen.getByText('First the whole inches')).toBeTruthy();
+    tap('1 inch', '5/16', /^Read it/);
+    expect(onDone.mock.calls[0]?.[0].typed).toBe('1 5/16″');
+  });
+
   test('in thirty-seconds', () => {
     const { onDone } = open({ units: 'ft-in-32' });
     tap('1', '′ ft', '0 inches', '5/16', 'and 1/32', /^Read it/);

@@ -63,6 +63,7 @@ export function Amount({ face, leans, units, over, usual, asked, onAsked, check,
     <Keypad
       title={`Gap, ${face}`}
       units={units}
+      from="inches"
       hint={`Bubble in the middle: the gap between the level’s ${leans === 'out' ? 'lower' : 'upper'} end and the post, over ${lengthWords(over)}.`}
       bounds={{ max: over.m, maxName: 'the level itself, and a lean of 45°' }}
       check={(gap) => check(gap)}
