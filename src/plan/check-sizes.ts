@@ -13,6 +13,10 @@ export const LONGEST_M = 300;
 export const DEEPEST_M = 10;
 /** Wider holes and piers are other work than posts in holes, metres. */
 export const WIDEST_M = 3;
+/** More gravel than this under a footing is a slip of units, metres. */
+const MOST_GRAVEL_M = 1;
+/** The shortest tape that is sold for such work, metres (common practice); less is a slip of units. */
+const SHORTEST_TAPE_M = 3;
 /** A tolerance or an error of more than this is a slip of units, metres. */
 export const COARSEST_M = 0.5;
 
@@ -36,7 +40,7 @@ function allSizes({ shape, each, pier, overrides, rules, tolerances, instruments
   return [
     ...shapeSizes(shape),
     ...[each, pier, ...Object.values(overrides)].flatMap(specSizes),
-    { field: FIELDS.gravel, length: rules.gravel, most: DEEPEST_M, least: 0 },
+    { field: FIELDS.gravel, length: rules.gravel, most: MOST_GRAVEL_M, least: 0 },
     { field: FIELDS.embedment, length: rules.embedment, most: DEEPEST_M, least: 0 },
     ...(rules.frostDepth
       ? [{ field: FIELDS.frostDepth, length: rules.frostDepth, most: DEEPEST_M, least: 0 }]
@@ -45,7 +49,7 @@ function allSizes({ shape, each, pier, overrides, rules, tolerances, instruments
     coarse(FIELDS.position, tolerances.position),
     coarse(FIELDS.spacing, tolerances.spacing),
     coarse(FIELDS.level, tolerances.level),
-    { field: FIELDS.tapeLength, length: instruments.tapeLength, most: LONGEST_M },
+    { field: FIELDS.tapeLength, length: instruments.tapeLength, most: LONGEST_M, least: SHORTEST_TAPE_M },
     coarse(FIELDS.tapeError, instruments.tapeError),
     coarse(FIELDS.rodError, instruments.rodError),
   ];

@@ -3,6 +3,7 @@ import type { FieldWords } from '../../ui/field.tsx';
 import { LengthField } from '../../ui/length-field.tsx';
 import { NumberField } from '../../ui/number-field.tsx';
 import { isMetric, stepOf, type Units } from '../../units/index.ts';
+import { gapInMm } from './lean-base.ts';
 
 export interface GapFieldProps extends FieldWords {
   /** Metres per metre. */
@@ -17,19 +18,16 @@ export interface GapFieldProps extends FieldWords {
 }
 
 const MM_PER_METRE = 1000;
-/** Millimetres are shown to a tenth: a level is good to half a millimetre in a metre. */
-const TENTHS = 10;
 
 /** A small slope, typed as a gap over a length: `1/4″` in ten feet, `2` mm in a metre. */
 export function GapField({ ratio, over, units, least, most, onChange, ...words }: GapFieldProps) {
   if (isMetric(units)) {
-    const tenths = (mm: number) => Math.round(mm * TENTHS) / TENTHS;
     return (
       <NumberField
         {...words}
-        value={tenths(ratio * over * MM_PER_METRE)}
-        min={tenths(least * over * MM_PER_METRE)}
-        max={tenths(most * over * MM_PER_METRE)}
+        value={gapInMm(ratio * over)}
+        min={gapInMm(least * over)}
+        max={gapInMm(most * over)}
         suffix="mm"
         onChange={(mm) => onChange(mm / MM_PER_METRE / over)}
       />

@@ -5,7 +5,7 @@ import { GapField } from './gap-field.tsx';
 import { Group } from './group.tsx';
 import type { GroupFor } from './group-for.ts';
 import { leanBase, tapeBase } from './lean-base.ts';
-import { LEAN_LIMITS, TAPE_GROWTH_LIMITS } from './limits.ts';
+import { LEAN_LIMITS, TAPE_GROWTH_LIMITS, TAPE_LENGTH } from './limits.ts';
 import { withInstruments, withoutRodLength } from './plan-edits.ts';
 import { instrumentsLine } from './plan-text.ts';
 import { TapeList } from './tape-list.tsx';
@@ -20,6 +20,7 @@ export function InstrumentsGroup({ plan, change }: GroupFor) {
         label={FIELDS.tapeLength}
         value={instruments.tapeLength}
         units={units}
+        bounds={TAPE_LENGTH}
         {...fromDefault('instruments.tapeLength', instruments.tapeLength, units)}
         onChange={(tapeLength) => change((before) => withInstruments(before, { tapeLength }))}
       />

@@ -4,7 +4,7 @@ import { shapeName } from '../../job/words.ts';
 import { ringRadius, type Section, sectionOf } from '../../plan/index.ts';
 import { formatLength, formatSmall, type Units } from '../../units/index.ts';
 import { UNIT_CHOICES } from '../job-choices.ts';
-import { leanBase } from './lean-base.ts';
+import { gapWords, leanBase } from './lean-base.ts';
 import type { Point } from './plan-edits.ts';
 
 /** What is set, one line per group of fields, for the line that opens the group. */
@@ -110,7 +110,7 @@ export function rulesLine({ rules }: Plan): string {
 
 export function tolerancesLine({ tolerances, units }: Plan): string {
   const { metres, words } = leanBase(units);
-  const lean = formatSmall(tolerances.plumb * metres, units);
+  const lean = gapWords(tolerances.plumb * metres, units);
   const { position, spacing, level, tops } = tolerances;
   const among = tops ? `, tops ${lengthWords(tops)}` : '';
   return `Place ${lengthWords(position)}, spacing ${lengthWords(spacing)}, plumb ${lean} in ${words}, level ${lengthWords(level)}${among}`;

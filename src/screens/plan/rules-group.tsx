@@ -3,7 +3,7 @@ import { Button, LengthField } from '../../ui/index.ts';
 import { fromDefault } from './default-hint.ts';
 import { Group } from './group.tsx';
 import type { GroupFor } from './group-for.ts';
-import { FROM_ZERO, IN_THE_GROUND } from './limits.ts';
+import { FROM_ZERO, GRAVEL, IN_THE_GROUND } from './limits.ts';
 import { withoutCover, withRules } from './plan-edits.ts';
 import { rulesLine } from './plan-text.ts';
 
@@ -29,7 +29,7 @@ export function RulesGroup({ plan, change }: GroupFor) {
         hint="Under the concrete. 0 for none."
         value={rules.gravel}
         units={units}
-        bounds={IN_THE_GROUND}
+        bounds={GRAVEL}
         {...fromDefault('rules.gravel', rules.gravel, units)}
         onChange={(gravel) => change((before) => withRules(before, { gravel }))}
       />

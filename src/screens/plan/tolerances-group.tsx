@@ -21,7 +21,7 @@ export function TolerancesGroup({ plan, change }: GroupFor) {
     <Group title="Tolerances" line={tolerancesLine(plan)}>
       <LengthField
         label={FIELDS.position}
-        hint="How far a post may stand from its mark, at the ground, any way."
+        hint="How far a post may stand from its mark, at the ground, any way. A stake may stand twice as far out: the hole has room."
         value={tolerances.position}
         units={units}
         {...fromDefault('tolerances.position', tolerances.position, units)}

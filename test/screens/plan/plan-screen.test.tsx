@@ -130,9 +130,20 @@ describe('sizes and sections', () => {
     await waitFor(async () => expect((await job.plan()).tolerances.plumb).toBeCloseTo(0.125 / 48, 12));
   });
 
+  test('a tape of 2.4 mm and 5 m of gravel are slips of units, and refused', async () => {
+    const job = await open(defaultPlan('mm'));
+    const before = await job.plan();
+    type(field('Tape length'), '2,4');
+    await screen.findByText(/“2,4” is less than 3000 mm; type that or more/);
+    type(field('Gravel'), '5000');
+    await screen.findByText(/“5000” is more than 1000 mm; type that or less/);
+    expect(await job.plan()).toEqual(before);
+  });
+
   test('in a metric job a lean is typed in millimetres in a metre, a tape’s growth in ten', async () => {
     const job = await open(defaultPlan('m'));
     expect((field('Plumb tolerance') as HTMLInputElement).value).toBe('2.1');
+    expect(document.body.textContent?.replaceAll('\u00a0', ' ')).toContain('plumb 2.1 mm in 1 m');
     type(field('Plumb tolerance'), '3');
     await waitFor(async () => expect((await job.plan()).tolerances.plumb).toBeCloseTo(0.003, 12));
     type(field('Tape error by length'), '2');
