@@ -130,6 +130,6 @@ function computedWords({ assessment, entries }: SheetAsked, view: JobView): stri
 function toleranceWords({ holes: [first] }: Assessment, { plan }: JobView): string[] {
   if (!first) return [];
   return [
-    `A stake is in when it stands within ${formatSmall(first.staked.position.tolerance, plan.units)} of its place.`,
+    `A stake is in when it stands within ${formatSmall(first.staked.position.tolerance, plan.units)} of its place: twice the post’s tolerance, for the hole has room.`,
   ];
 }
