@@ -7,7 +7,7 @@ import { HeightsButton } from '../../heights/heights-button.tsx';
 import { HoldChoice } from '../../hold-choice.tsx';
 import { useJobBook } from '../../job-book.ts';
 import { More } from '../../more.tsx';
-import { heldTape, otherHeldWords } from '../../rise-words.ts';
+import { heldTape, levelTape, otherHeldWords } from '../../rise-words.ts';
 import { useAlone } from '../../use-alone.ts';
 import { useHold } from '../../use-hold.ts';
 import { crossingWords } from '../hole-words.ts';
@@ -18,6 +18,7 @@ import {
   riseWords,
   sideOfLine,
   slopeAdvice,
+  unknownRiseWords,
   wantsSecondHand,
 } from './pull-list-words.ts';
 import { pullOfTape, pullRows } from './pull-rows.ts';
@@ -118,6 +119,10 @@ function ListedTapeRow({ hole, tape, how, alone, live }: ListedTapeRowProps) {
     otherHeldWords(situation, pull, how),
     alone && wantsSecondHand(tape, how) ? 'wants a second hand' : null,
   ].filter((words) => words !== null);
+  if (how !== 'level' && tape.slope === null)
+    return (
+      <p>{unbroken(unknownRiseWords(tape.from, levelTape(situation, tape.level).m, plan.units, notes))}</p>
+    );
   return (
     <PullRow
       live={live}

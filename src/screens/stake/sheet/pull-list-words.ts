@@ -1,6 +1,7 @@
 import type { Hold } from '../../../job/entry-schema.ts';
 import { listWords } from '../../../judge/words.ts';
 import type { ListedHole, ListedTape } from '../../../stakeout/index.ts';
+import { formatLength, type Units } from '../../../units/index.ts';
 
 const SIDES: Record<ListedHole['side'], string> = {
   left: 'left of A–B',
@@ -32,6 +33,15 @@ export const wantsSecondHand = (tape: ListedTape, how: Hold['how']): boolean =>
 const isUnknown = ({ slope }: ListedTape): boolean => slope === null;
 
 export const isRiseUnknown = ({ tapes }: ListedHole): boolean => tapes.some(isUnknown);
+
+/** In place of the large figure of a tape along the slope that nobody knows. @param level what the tape reads held level, metres */
+export const unknownRiseWords = (
+  from: string,
+  level: number,
+  units: Units,
+  notes: readonly string[],
+): string =>
+  `From ${from}’s nail: read heights first. ${[`Held level ${formatLength(level, units)}`, ...notes].join('; ')}.`;
 
 /** What spares one person, who holds the tape level, the second hand; null where it would not, as no rise is known. */
 export const slopeAdvice = (rows: readonly ListedHole[]): string | null =>

@@ -102,6 +102,11 @@ describe('the pull list on the screen', () => {
     expect(dialog().getByText(/^The rise of any tape is not known\. Hold them level/)).toBeTruthy();
     expect(dialog().getByRole('button', { name: 'Heights and the level' })).toBeTruthy();
     expect(dialog().queryByText(/along the slope \d/)).toBeNull();
+    choose('Sloping');
+    // No figure at large that a tape along the slope would not read.
+    expect(document.querySelectorAll('[aria-label^="Hole "] .figure')).toHaveLength(0);
+    expect(dialog().getAllByText(/^From [AB]’s nail: read heights first\. Held level \d/)).toHaveLength(6);
+    choose('Level');
   });
 
   test('shows forty holes at first, and all when asked', async () => {
