@@ -45,7 +45,9 @@ describe('the staking sheet', () => {
     ]);
     expect(page.querySelector('h1')!.textContent).toBe('Garden room: staking sheet');
     expect(text).toContain('Made 2 May 2026, 14:03. 8 posts on a ring');
-    expect(text.replaceAll('\u00a0', ' ')).toMatch(/of its place: twice the post’s tolerance, for the hole has room\./);
+    expect(text.replaceAll('\u00a0', ' ')).toMatch(
+      /of its place: twice the post’s tolerance, for the hole has room\./,
+    );
     expect(text).toContain('feet, inches and sixteenths of an inch');
     expect(text).toMatch(
       /Made from \d+ entries of the field book by Swingtape \d+\.\d+\.\d+, rules version 1/,
