@@ -40,7 +40,7 @@ function othersWords(plan: Plan, gaps: Gaps): string {
 export const isTooNear = (gap: number, keep: number | null): boolean => gap < (keep ?? 0) - EXACT;
 
 /** The edge of a slope is for stakes to mind; posts may stand on both sides of it, unless a distance is asked for. */
-const isOfNoAccount = ({ kind, keep }: LaidLine): boolean => kind === 'other' && keep === null;
+export const isOfNoAccount = ({ kind, keep }: LaidLine): boolean => kind === 'other' && keep === null;
 
 /** What a plan keeps from a line, in whole sentences: the nearest post, the deck's edge, and what is to spare or short. */
 export function planText(plan: Plan, line: LaidLine, gaps: Gaps): string {

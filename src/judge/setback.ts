@@ -5,7 +5,7 @@ import type { GroundLines, Hole, LaidLine } from '../plan/index.ts';
 import { faceGap, type Hand, roundGap, type Standing, structureSide } from '../plan/setback.ts';
 import { sigmaAlong } from './chance.ts';
 import { HALF_WIDTH_95 } from './normal.ts';
-import { asSetText, isTooNear, planText, shortAsSetText, shortText } from './setback-words.ts';
+import { asSetText, isOfNoAccount, isTooNear, planText, shortAsSetText, shortText } from './setback-words.ts';
 import type { Finding, HoleAssessment, LineAssessment, LineGap } from './types.ts';
 import type { JobView } from './view.ts';
 
@@ -54,6 +54,13 @@ export function plannedGaps(plan: Plan, holes: readonly Hole[], line: LaidLine):
   const gaps = { keep: line.keep, planned, edge, near };
   return { planned, edge, text: planText(plan, line, gaps), short: shortText(plan, line, gaps) };
 }
+
+/** The lines that a hole's post comes too near by the plan, by their names. */
+export const linesTooNear = (hole: Hole, holes: readonly Hole[], lines: readonly LaidLine[]): string[] =>
+  lines
+    .filter((line) => !isOfNoAccount(line))
+    .filter((line) => isTooNear(faceGap(line, structureSide(line, holes), hole), line.keep))
+    .map(({ name }) => name);
 
 const nearest = (gaps: readonly LineGap[]): LineGap | null =>
   gaps.reduce<LineGap | null>((least, each) => (least && least.gap <= each.gap ? least : each), null);

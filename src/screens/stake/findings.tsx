@@ -1,19 +1,29 @@
 import type { Entry } from '../../job/entry-schema.ts';
+import { linesTooNear } from '../../judge/setback.ts';
+import { groundLinesOf } from '../../judge/situation.ts';
 import type { Finding } from '../../judge/types.ts';
+import { listWords } from '../../judge/words.ts';
 import { Caution } from '../../ui/index.ts';
 import { unbroken } from '../../ui/unbroken.ts';
 import { type JobBook, useJobBook } from '../job-book.ts';
 import { LoggedEntry } from '../logged-entry.tsx';
 import { More } from '../more.tsx';
 
+interface FindingsProps {
+  readonly about: string | null;
+  readonly lines: boolean;
+}
+
 /**
  * What is wrong with the pulls as a whole, above everything else, with each reading that could be the wrong one.
  *
  * @param about id of the entry that the card itself is about
+ * @param lines whether the card is about where the plan lies: only then is all told that is too near a line
  */
-export function Findings({ about }: { readonly about: string | null }) {
+export function Findings({ about, lines }: FindingsProps) {
   const book = useJobBook();
-  return findingsToShow(book, about).map(({ finding, entries }) => (
+  const found = findingsToShow(book, about).filter(({ finding }) => lines || finding.code !== 'setback');
+  return found.map(({ finding, entries }) => (
     <Caution key={finding.text} title={TITLES[finding.code]}>
       <p>{unbroken(finding.text)}</p>
       {entries.length > MOST_SHOWN ? (
@@ -25,6 +35,15 @@ export function Findings({ about }: { readonly about: string | null }) {
       )}
     </Caution>
   ));
+}
+
+/** One line on the card of a hole whose post comes too near a line on the ground. */
+export function NearLine({ hole }: { readonly hole: string }) {
+  const { situation } = useJobBook();
+  const at = situation.holes.find(({ label }) => label === hole);
+  const names = at ? linesTooNear(at, situation.holes, groundLinesOf(situation).lines) : [];
+  if (names.length === 0) return null;
+  return <p>By the plan this post comes too near {listWords(names)}.</p>;
 }
 
 /** More suspects than this would push the card off the screen. */

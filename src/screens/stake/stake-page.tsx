@@ -9,7 +9,7 @@ import { NextReadings } from '../next-readings.tsx';
 import { hrefOf } from '../route.ts';
 import { SessionCheck } from '../session-check.tsx';
 import { CheckList, FurtherPulls } from './check-list.tsx';
-import { Findings } from './findings.tsx';
+import { Findings, NearLine } from './findings.tsx';
 import '../cards.css';
 import { LineMore } from './line-more.tsx';
 import { ListButton } from './sheet/list-button.tsx';
@@ -42,7 +42,8 @@ export function StakePage({ actions, children, state, hole, about }: StakePagePr
   const href = (label: string) => hrefOf({ at: 'job', job: jobId, phase: 'stake', hole: label });
   return (
     <JobFrame phase="stake" actions={actions}>
-      <Findings about={about ?? null} />
+      <Findings about={about ?? null} lines={!state} />
+      {hole !== undefined && <NearLine hole={hole} />}
       <SessionCheck />
       <StakeJustRead hole={hole ?? null} />
       {children}

@@ -168,6 +168,24 @@ describe('where A and B go', () => {
     expect(await job.log()).toHaveLength(PLAN.length);
   });
 
+  test('what is too near a line is one line on the card of the hole concerned, and nothing on others', async () => {
+    const at = (right: number) => ({ m: right, typed: String(right), units: 'm' as const });
+    const end = (front: number) => ({ by: 'plan' as const, right: at(0.5), front: at(front) });
+    const line = { name: 'Boundary', kind: 'boundary' as const, from: end(-9), to: end(9) };
+    const log = READY.map((body) =>
+      body.kind === 'plan' ? { ...body, plan: { ...body.plan, lines: [line] } } : body,
+    );
+    const told = () => screen.queryByText('By the plan this post comes too near Boundary.') !== null;
+    const cards: boolean[] = [];
+    for (const hole of ORDER) {
+      await open(log, hole);
+      expect(screen.queryByRole('region', { name: 'Caution: too near a line' })).toBeNull();
+      cards.push(told());
+      cleanup();
+    }
+    expect(new Set(cards)).toEqual(new Set([true, false]));
+  });
+
   test('can be changed later, with a warning', async () => {
     await open(READY);
     tap('The line A–B');
