@@ -19,28 +19,6 @@ import { covariancesAmong, leanCovariance, type Solution, solvingAgain, testedOf
 import { readingFor } from './taped.ts';
 import type { GlobalTest, Lack, Measured, MeasuredPoint, OffsetResult, PullResult } from './types.ts';
 
-/**
- * Where everything is, as far as the readings tell: one weighted least-squares adjustment of all pulls and plumb readings
- * that stand, with A at the origin and B on the +x axis, and one of all rod readings.
- *
- * @param entries a whole log, in any order
- * @param holes of the plan that stands, laid on the site
- * @param baseline planned A–B, metres; null when not planned
- * @param references further stakes and nails, where they are meant to stand
- * @param levelling what `heights` makes of the same entries, for a caller that has it
- * @returns never throws and holds no NaN: what cannot be known is said to be so, point by point
- */
-export function measure(
-  entries: readonly Entry[],
-  holes: readonly SitedHole[],
-  baseline: number | null,
-  instruments: Instruments,
-  references: readonly SitedReference[] = [],
-  levelling: Heights = heights(standing(entries), instruments),
-): Measured {
-  return measureWays(entries, holes, baseline, instruments, references, levelling).all;
-}
-
 /** What all readings come to, and what they come to without some. */
 export interface Ways {
   readonly all: Measured;
@@ -51,16 +29,26 @@ export interface Ways {
   without(entries: readonly string[]): Measured;
 }
 
-/** As `measure`, for whoever wants to leave readings out as well. Parameters as `measure` has them. */
+/**
+ * Where everything is, as far as the readings tell: one weighted least-squares adjustment of all pulls and plumb readings
+ * that stand, with A at the origin and B on the +x axis, and one of all rod readings. Whoever leaves readings out as well
+ * has it from what they all came to.
+ *
+ * @param entries a whole log, in any order
+ * @param holes of the plan that stands, laid on the site
+ * @param baseline planned A–B, metres; null when not planned
+ * @param references further stakes and nails, where they are meant to stand
+ * @returns never throws and holds no NaN: what cannot be known is said to be so, point by point
+ */
 export function measureWays(
   entries: readonly Entry[],
   holes: readonly SitedHole[],
   baseline: number | null,
   instruments: Instruments,
   references: readonly SitedReference[] = [],
-  levelling: Heights = heights(standing(entries), instruments),
 ): Ways {
   const stands = standing(entries);
+  const levelling = heights(stands, instruments);
   const settle = (log: readonly Entry[], levels: Heights) =>
     adjusted(networkOf(log, holes, levels.heights, instruments, references), baseline, instruments);
   const all = settle(stands, levelling);
@@ -86,6 +74,9 @@ export function measureWays(
     },
   };
 }
+
+/** As `measureWays`, for whoever leaves nothing out. */
+export const measure = (...job: Parameters<typeof measureWays>): Measured => measureWays(...job).all;
 
 function resultsOf({ solution, places }: Adjusted, baseline: number | null, levelling: Heights): Measured {
   const { network } = solution.model;

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { measure } from '../../src/measure/index.ts';
+import { distance } from '../../src/geometry/point.ts';
+import { thingKey } from '../../src/job/log.ts';
+import { measure, measureWays } from '../../src/measure/index.ts';
 import { A, apart, B, Book, hole, holeStake, INSTRUMENTS } from './build.ts';
 
 const MM = 0.001;
@@ -47,6 +49,34 @@ describe('misreadings', () => {
       expect(globalTest.chance).toBeLessThan(0.01);
     });
   }
+
+  it.each(['A1', 'B3', '13', '24', '12', 'AB'])(
+    'without %s, left out in thought, is as if it had never been logged',
+    (left) => {
+      const { entries, ids } = bookOf('13', 0.0254);
+      const out = ids[left]!;
+      const thought = measureWays(entries, plan, 8, INSTRUMENTS).without([out]);
+      const never = measure(
+        entries.filter(({ id }) => id !== out),
+        plan,
+        8,
+        INSTRUMENTS,
+      );
+      expect(thought.pulls.map(({ entry }) => entry)).toEqual(never.pulls.map(({ entry }) => entry));
+      for (const [i, pull] of never.pulls.entries()) {
+        expect(apart(thought.pulls[i]!.redundancy, pull.redundancy)).toBeLessThan(1e-6);
+        expect(apart(thought.pulls[i]!.predicted, pull.predicted)).toBeLessThan(1e-9);
+      }
+      for (const { thing, fix, lack } of never.points) {
+        const same = thought.points.find((point) => thingKey(point.thing) === thingKey(thing))!;
+        expect(same.lack?.reason).toBe(lack?.reason);
+        if (!fix || !same.fix) continue;
+        expect(distance(same.fix.place, fix.place)).toBeLessThan(1e-9);
+        expect(apart(same.fix.ellipse.semiMajor, fix.ellipse.semiMajor)).toBeLessThan(1e-9);
+        expect(apart(same.fix.unseenShift, fix.unseenShift)).toBeLessThan(1e-6);
+      }
+    },
+  );
 
   it('names every suspect when one spare pull cannot tell', () => {
     const book = new Book();

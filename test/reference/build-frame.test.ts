@@ -5,6 +5,7 @@ import { squareAsBuilt } from '../../src/build/square.ts';
 import type { Vec } from '../../src/geometry/point.ts';
 import { asDrawn, framePost, rectanglePosts, ringPosts, standing } from '../build/standing.ts';
 import { ringPlan, rowsPlan } from '../plan/plans.ts';
+import { OCTAGON } from './octagon.ts';
 
 const FOOT = 0.3048;
 const INCH = 0.0254;
@@ -32,17 +33,16 @@ describe('mitre settings of regular figures', () => {
   });
 });
 
-/** Identities of the regular octagon, as any text on polygons gives them (from memory; recomputed by hand). */
 describe('chords of the octagon on a circle of radius 1', () => {
-  it('side 0.7653668647', () => {
-    for (const { centres } of ringFrame(8, 1).sides) expect(centres!.is).toBeCloseTo(0.7653668647, 9);
+  it('every side', () => {
+    for (const { centres } of ringFrame(8, 1).sides) expect(centres!.is).toBeCloseTo(OCTAGON.side, 9);
   });
 
-  it('past one post 1.4142135624; across 2', () => {
+  it('past one post; across, twice the radius', () => {
     const { diagonals } = ringFrame(8, 1);
     const lengths = diagonals.map(({ centres }) => centres!.is.toFixed(9));
     expect(lengths.filter((text) => text === '2.000000000')).toHaveLength(4);
-    expect(lengths.filter((text) => text === '1.414213562')).toHaveLength(8);
+    expect(lengths.filter((text) => text === OCTAGON.overOne.toFixed(9))).toHaveLength(8);
     expect(diagonals).toHaveLength(12);
   });
 });

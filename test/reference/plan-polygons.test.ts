@@ -5,6 +5,7 @@ import type { Ring } from '../../src/job/plan-schema.ts';
 import { holesOf, sectionsFor } from '../../src/plan/index.ts';
 import { formatLength } from '../../src/units/index.ts';
 import { metres, postTurned, ringPlan, rowsPlan } from '../plan/plans.ts';
+import { OCTAGON } from './octagon.ts';
 
 const ring = (count: number, sizeBy: Ring['sizeBy'], size = 1) =>
   holesOf(ringPlan({ count, sizeBy, size: metres(size), front: 'flat' }));
@@ -20,32 +21,31 @@ const feet = (text: string) => {
 /** Half a unit of the tenth decimal, in which the constants are given. */
 const DIGITS = 9;
 
-/** Identities of the regular octagon, as any text on polygons gives them (from memory; recomputed by hand). */
 describe('the regular octagon', () => {
-  it('side / R = 2 sin 22.5° = 0.7653668647', () => {
-    expect(chord(ring(8, 'radius'), 0)).toBeCloseTo(0.7653668647, DIGITS);
+  it('side / R = 2 sin 22.5°', () => {
+    expect(chord(ring(8, 'radius'), 0)).toBeCloseTo(OCTAGON.side, DIGITS);
   });
 
-  it('R / side = √(4 + 2√2) / 2 = 1.3065629649', () => {
-    expect(length(ring(8, 'side')[0]!.place)).toBeCloseTo(1.3065629649, DIGITS);
+  it('R / side = √(4 + 2√2) / 2', () => {
+    expect(length(ring(8, 'side')[0]!.place)).toBeCloseTo(OCTAGON.radiusOfSide, DIGITS);
   });
 
-  it('apothem / R = cos 22.5° = 0.9238795325', () => {
+  it('apothem / R = cos 22.5°', () => {
     const [first] = ring(8, 'radius');
-    expect(first!.place.y).toBeCloseTo(0.9238795325, DIGITS);
+    expect(first!.place.y).toBeCloseTo(OCTAGON.apothem, DIGITS);
   });
 
-  it('across flats / side = 1 + √2, so that side = 0.4142135624 of the flats', () => {
-    expect(chord(ring(8, 'flat-to-flat'), 0)).toBeCloseTo(0.4142135624, DIGITS);
+  it('across flats / side = 1 + √2', () => {
+    expect(chord(ring(8, 'flat-to-flat'), 0)).toBeCloseTo(OCTAGON.sideOfFlats, DIGITS);
   });
 
-  it('across corners / side = 2.6131259298', () => {
-    expect(chord(ring(8, 'side'), 3)).toBeCloseTo(2.6131259298, DIGITS);
+  it('across corners / side', () => {
+    expect(chord(ring(8, 'side'), 3)).toBeCloseTo(OCTAGON.cornersOfSide, DIGITS);
   });
 
-  it('chord over one post / R = √2 and over two = 1.8477590650', () => {
-    expect(chord(ring(8, 'radius'), 1)).toBeCloseTo(Math.SQRT2, DIGITS);
-    expect(chord(ring(8, 'radius'), 2)).toBeCloseTo(1.847759065, DIGITS);
+  it('chords over one post and over two', () => {
+    expect(chord(ring(8, 'radius'), 1)).toBeCloseTo(OCTAGON.overOne, DIGITS);
+    expect(chord(ring(8, 'radius'), 2)).toBeCloseTo(OCTAGON.overTwo, DIGITS);
   });
 
   it('encloses 2√2 R²', () => {
@@ -54,7 +54,7 @@ describe('the regular octagon', () => {
       const next = holes[(i + 1) % holes.length]!.place;
       return sum + (next.x * place.y - next.y * place.x);
     }, 0);
-    expect(twice / 2).toBeCloseTo(2.8284271247, DIGITS);
+    expect(twice / 2).toBeCloseTo(OCTAGON.area, DIGITS);
   });
 });
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { SitePoint } from '../../src/geometry/point.ts';
 import type { EntryOf } from '../../src/job/entry-schema.ts';
 import type { Plan } from '../../src/job/plan-schema.ts';
-import { heights, measure } from '../../src/measure/index.ts';
+import { measure } from '../../src/measure/index.ts';
 import type { PullResult } from '../../src/measure/types.ts';
 import { holesOf } from '../../src/plan/index.ts';
 import { CheckNetwork } from '../../src/stakeout/check-network.ts';
@@ -67,7 +67,7 @@ function adjusted(
   );
   return {
     entries,
-    measured: measure(entries, holes, baseline, instruments, [], heights(entries, instruments)),
+    measured: measure(entries, holes, baseline, instruments),
   };
 }
 
@@ -101,6 +101,18 @@ const scattered = [1, 2, 3, 4, 5, 6].map((seed): [string, Plan] => [
   `scattered ${seed}`,
   scatteredPlan(seed, 4 + ((seed * 5) % 20)),
 ]);
+
+/** What the search makes of these pulls. */
+function networkWith(job: ReturnType<typeof jobOf>, pulls: readonly PlannedPull[]) {
+  const labels = job.holes.map(({ label }) => label);
+  const network = new CheckNetwork(
+    job.holes.map(({ site }) => site),
+    job.baseline,
+    job.instruments,
+  );
+  for (const { from, to } of pulls) network.put([labels.indexOf(holeAt(from)), labels.indexOf(holeAt(to))]);
+  return { labels, network };
+}
 
 describe('the pulls that guard every hole', () => {
   it.each([...rings, ...grids, ...scattered])(
@@ -259,13 +271,7 @@ describe('the network that is planned', () => {
     const job = jobOf(ringPlan({ count: 8, pier: true }));
     const pulls = checkPulls(job.holes, job.instruments);
     const { entries, measured } = adjusted(job, pulls);
-    const labels = job.holes.map(({ label }) => label);
-    const network = new CheckNetwork(
-      job.holes.map(({ site }) => site),
-      job.baseline,
-      job.instruments,
-    );
-    for (const { from, to } of pulls) network.put([labels.indexOf(holeAt(from)), labels.indexOf(holeAt(to))]);
+    const { labels, network } = networkWith(job, pulls);
     for (const [i, label] of labels.entries()) {
       const own = pullsTo(label, entries, measured);
       expect(network.caughtAt(i)).toBeCloseTo(
@@ -281,13 +287,7 @@ describe('the network that is planned', () => {
     const job = jobOf(ringPlan({ count: 8, pier: true }));
     const pulls = checkPulls(job.holes, job.instruments).slice(0, count);
     const { measured } = adjusted(job, pulls);
-    const labels = job.holes.map(({ label }) => label);
-    const network = new CheckNetwork(
-      job.holes.map(({ site }) => site),
-      job.baseline,
-      job.instruments,
-    );
-    for (const { from, to } of pulls) network.put([labels.indexOf(holeAt(from)), labels.indexOf(holeAt(to))]);
+    const { labels, network } = networkWith(job, pulls);
     for (const [i, label] of labels.entries()) {
       const shift = measured.points.find(({ thing }) => 'hole' in thing && thing.hole === label)!.fix!
         .unseenShift;

@@ -3,22 +3,10 @@ import { useRef } from 'preact/hooks';
 import type { Units } from '../../units/index.ts';
 import { useFirstFrameShown } from '../first-frame.tsx';
 import { holeWords } from '../mark-shapes.tsx';
+import { DrawingParts } from './drawing-parts.tsx';
 import type { Drawn } from './drawn.ts';
 import { type Layout, layOut, type PlacedHole } from './layout.ts';
-import {
-  Baseline,
-  ErrorEllipse,
-  FaceMark,
-  Footer,
-  FrontMark,
-  footerOf,
-  GroundLine,
-  HoleMark,
-  NailDot,
-  Outline,
-  Pull,
-  ReferenceStake,
-} from './pieces.tsx';
+import { footerOf } from './pieces.tsx';
 import { useTextScale } from './use-text-scale.ts';
 import { useWidth } from './use-width.ts';
 import type { Spot } from './view.ts';
@@ -68,52 +56,10 @@ export function PlanDrawing({ title, units, onHole, maxHeight = USUAL_HEIGHT, ..
         viewBox={`0 0 ${width} ${height}`}
       >
         {/* Many small parts: on a cold start what is told in words comes first, and the room for them is kept. */}
-        {shown && <Parts drawn={drawn} layout={layout} text={text} units={units} />}
+        {shown && <DrawingParts drawn={drawn} layout={layout} text={text} units={units} />}
         {shown && onHole && <Targets layout={layout} onHole={onHole} />}
       </svg>
     </div>
-  );
-}
-
-interface PartsProps {
-  readonly drawn: Drawn;
-  readonly layout: Layout;
-  readonly text: number;
-  readonly units: Units;
-}
-
-function Parts({ drawn: { stakes, pulls }, layout, text, units }: PartsProps) {
-  const { view, exaggeration: times } = layout;
-  return (
-    <>
-      {layout.ground.map((line) => (
-        <GroundLine key={line.name} line={line} />
-      ))}
-      {stakes && layout.stakes && <Baseline {...layout.stakes} text={text} />}
-      {layout.references.map(({ name, at }) => (
-        <ReferenceStake key={name} label={name} at={at} text={text} />
-      ))}
-      {pulls?.map((pull) => (
-        <Pull key={pull.words} pull={pull} view={view} />
-      ))}
-      {layout.holes.map((placed) => (
-        <g key={placed.hole.label}>
-          <Outline placed={placed} view={view} />
-          <ErrorEllipse placed={placed} view={view} times={times} />
-        </g>
-      ))}
-      {layout.holes.map((placed) => (
-        <HoleMark key={placed.hole.label} placed={placed} />
-      ))}
-      {layout.nails.map((nail) => (
-        <NailDot key={nail.name} nail={nail} />
-      ))}
-      {layout.faces.map((face) => (
-        <FaceMark key={`${face.hole} ${face.name}`} face={face} />
-      ))}
-      {layout.front && <FrontMark front={layout.front} />}
-      <Footer layout={layout} units={units} />
-    </>
   );
 }
 

@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
-import { cleanup, screen, waitFor } from '@testing-library/preact';
-import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { screen, waitFor } from '@testing-library/preact';
+import { expect, test } from 'vitest';
 import type { Body } from '../../../src/job/entry-schema.ts';
 import { describeEntry } from '../../../src/job/words.ts';
 import { DigScreen } from '../../../src/screens/dig/dig-screen.tsx';
@@ -8,20 +8,13 @@ import { SetScreen } from '../../../src/screens/set/set-screen.tsx';
 import { StakeScreen } from '../../../src/screens/stake/stake-screen.tsx';
 import { inches } from '../../job/sample.ts';
 import { fillDisk } from '../../store/fake-store.ts';
+import { onTheFieldDay } from '../field-clock.ts';
 import { type OpenScreen, openScreen, painted } from '../plan/open-screen.tsx';
 import { press, whole } from '../press.ts';
 import { DIGGABLE, READY } from '../stake/field-day.ts';
 import { typeReading } from '../taps.ts';
 
-beforeEach(() => {
-  vi.useFakeTimers({ toFake: ['Date'], now: new Date('2026-05-02T14:30:00Z') });
-});
-
-afterEach(() => {
-  cleanup();
-  vi.restoreAllMocks();
-  vi.useRealTimers();
-});
+onTheFieldDay();
 
 const open = (bodies: readonly Body[] = READY) => openScreen(SetScreen, bodies, '1');
 const linesSince = async (job: OpenScreen, count: number) =>

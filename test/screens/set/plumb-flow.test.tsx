@@ -1,24 +1,17 @@
 // @vitest-environment happy-dom
-import { cleanup, fireEvent, screen } from '@testing-library/preact';
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { fireEvent, screen } from '@testing-library/preact';
+import { describe, expect, test } from 'vitest';
 import type { Body } from '../../../src/job/entry-schema.ts';
 import { SetScreen } from '../../../src/screens/set/set-screen.tsx';
 import { inches } from '../../job/sample.ts';
+import { onTheFieldDay } from '../field-clock.ts';
 import { openScreen, painted } from '../plan/open-screen.tsx';
 import { press } from '../press.ts';
 import { READY } from '../stake/field-day.ts';
 import { typeReading } from '../taps.ts';
 import { walk } from './set-day.ts';
 
-beforeEach(() => {
-  vi.useFakeTimers({ toFake: ['Date'], now: new Date('2026-05-02T14:30:00Z') });
-});
-
-afterEach(() => {
-  cleanup();
-  vi.restoreAllMocks();
-  vi.useRealTimers();
-});
+onTheFieldDay();
 
 const PLACED = walk(READY, '1').bodies.slice(0, READY.length + 3);
 const plumb = (side: 'front' | 'left', offset: string, more: object = {}): Body => ({

@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
-import { cleanup, fireEvent, screen, waitFor } from '@testing-library/preact';
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { fireEvent, screen, waitFor } from '@testing-library/preact';
+import { describe, expect, test, vi } from 'vitest';
 import type { Body } from '../../../src/job/entry-schema.ts';
 import { roundedLength } from '../../../src/job/length.ts';
 import { SetScreen } from '../../../src/screens/set/set-screen.tsx';
@@ -8,22 +8,14 @@ import { REPEAT_TAP_MS } from '../../../src/ui/repeat-tap.ts';
 import { unbroken } from '../../../src/ui/unbroken.ts';
 import { inches } from '../../job/sample.ts';
 import { fillDisk } from '../../store/fake-store.ts';
+import { onTheFieldDay } from '../field-clock.ts';
 import { type OpenScreen, openScreen, painted } from '../plan/open-screen.tsx';
 import { press } from '../press.ts';
 import { PLAN, READY } from '../stake/field-day.ts';
 import { tap, typeReading } from '../taps.ts';
 import { exampleLog, post, pullOf, stepAfter, walk } from './set-day.ts';
 
-beforeEach(() => {
-  // The same day as the field book's own clock: a level does not stand where it stood yesterday.
-  vi.useFakeTimers({ toFake: ['Date'], now: new Date('2026-05-02T14:30:00Z') });
-});
-
-afterEach(() => {
-  cleanup();
-  vi.restoreAllMocks();
-  vi.useRealTimers();
-});
+onTheFieldDay();
 
 const open = (bodies: readonly Body[], hole: string) => openScreen(SetScreen, bodies, hole);
 const last = async (job: OpenScreen) => (await job.log()).at(-1)!.body;

@@ -1,26 +1,20 @@
 // @vitest-environment happy-dom
-import { cleanup, screen } from '@testing-library/preact';
-import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { screen } from '@testing-library/preact';
+import { expect, test } from 'vitest';
 import { SetScreen } from '../../../src/screens/set/set-screen.tsx';
+import { onTheFieldDay } from '../field-clock.ts';
 import { openScreen, painted } from '../plan/open-screen.tsx';
 import { press } from '../press.ts';
 import { READY } from '../stake/field-day.ts';
 import { typeReading } from '../taps.ts';
 import { walk } from './set-day.ts';
 
-beforeEach(() => {
-  vi.useFakeTimers({ toFake: ['Date'], now: new Date('2026-05-02T14:30:00Z') });
-});
-
-afterEach(() => {
-  cleanup();
-  vi.restoreAllMocks();
-  vi.useRealTimers();
-});
+onTheFieldDay();
 
 const PLACED = walk(READY, '1').bodies.slice(0, READY.length + 3);
 
-test('how a post is turned: from A to both edges of a face, in one entry, and a row that says what it comes to', async () => {
+/** The tape from A is read to one edge of the face, and the other is asked for. */
+async function firstEdgeRead() {
   const job = await openScreen(SetScreen, PLACED, '1');
   press('Other readings of post 1');
   await painted();
@@ -31,6 +25,11 @@ test('how a post is turned: from A to both edges of a face, in one entry, and a 
   typeReading('25 0');
   press(/^Read it/);
   await painted();
+  return job;
+}
+
+test('how a post is turned: from A to both edges of a face, in one entry, and a row that says what it comes to', async () => {
+  const job = await firstEdgeRead();
   typeReading('25 0');
   press(/^Read it/);
   await screen.findByText(/Post 1, from A: 25′ 0″ and 25′ 0″ to the anticlockwise and clockwise edge/);
@@ -40,16 +39,7 @@ test('how a post is turned: from A to both edges of a face, in one entry, and a 
 });
 
 test('an edge that such a face cannot show is refused in words', async () => {
-  await openScreen(SetScreen, PLACED, '1');
-  press('Other readings of post 1');
-  await painted();
-  press('How it is turned');
-  await screen.findByRole('button', { name: 'By tape from A', hidden: true });
-  press('By tape from A');
-  await painted();
-  typeReading('25 0');
-  press(/^Read it/);
-  await painted();
+  await firstEdgeRead();
   typeReading('26 0');
   press(/^Read it/);
   await painted();

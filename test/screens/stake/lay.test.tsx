@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
-import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/preact';
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { fireEvent, screen, waitFor, within } from '@testing-library/preact';
+import { describe, expect, test, vi } from 'vitest';
 import type { Body } from '../../../src/job/entry-schema.ts';
 import type { GroundLine } from '../../../src/job/place-schema.ts';
 import { PlanScreen } from '../../../src/screens/plan/plan-screen.tsx';
@@ -8,19 +8,12 @@ import { StakeScreen } from '../../../src/screens/stake/stake-screen.tsx';
 import { REPEAT_TAP_MS } from '../../../src/ui/repeat-tap.ts';
 import { inches, samplePlan } from '../../job/sample.ts';
 import { fillDisk } from '../../store/fake-store.ts';
+import { onTheFieldDay } from '../field-clock.ts';
 import { openScreen, painted } from '../plan/open-screen.tsx';
 import { heading, tap, tapWhenThere } from '../taps.ts';
 import { PLACED, PLAN } from './field-day.ts';
 
-beforeEach(() => {
-  // The clock of the phone, just after the entries were made: no new session begins.
-  vi.useFakeTimers({ toFake: ['Date'], now: new Date('2026-05-02T14:30:00Z') });
-});
-afterEach(() => {
-  cleanup();
-  vi.restoreAllMocks();
-  vi.useRealTimers();
-});
+onTheFieldDay();
 
 async function type(label: string, text: string) {
   const field = screen.getByLabelText(label);

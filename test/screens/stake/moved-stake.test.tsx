@@ -1,23 +1,17 @@
 // @vitest-environment happy-dom
-import { cleanup, fireEvent, screen } from '@testing-library/preact';
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { fireEvent, screen } from '@testing-library/preact';
+import { describe, expect, test } from 'vitest';
 import { distance } from '../../../src/geometry/point.ts';
 import type { Body } from '../../../src/job/entry-schema.ts';
 import { StakeScreen } from '../../../src/screens/stake/stake-screen.tsx';
 import { REPEAT_TAP_MS } from '../../../src/ui/repeat-tap.ts';
 import { inches } from '../../job/sample.ts';
+import { onTheFieldDay } from '../field-clock.ts';
 import { openScreen } from '../plan/open-screen.tsx';
 import { heading, tap, tapWhenThere } from '../taps.ts';
 import { BASELINE, checked, ORDER, pull, READY, stake, stakeAfter, staked, stand } from './field-day.ts';
 
-beforeEach(() => {
-  // The clock of the phone, just after the entries were made: no new session begins.
-  vi.useFakeTimers({ toFake: ['Date'], now: new Date('2026-05-02T14:30:00Z') });
-});
-afterEach(() => {
-  cleanup();
-  vi.useRealTimers();
-});
+onTheFieldDay();
 
 const [A, B, C] = [stake('A'), stake('B'), stake('C')];
 const ASKED: Body = {

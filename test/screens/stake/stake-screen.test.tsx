@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/preact';
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import type { Body } from '../../../src/job/entry-schema.ts';
 import { ofKind, standing } from '../../../src/job/log.ts';
 import { StakeScreen } from '../../../src/screens/stake/stake-screen.tsx';
@@ -8,6 +8,7 @@ import { REPEAT_TAP_MS } from '../../../src/ui/repeat-tap.ts';
 import { formatLength } from '../../../src/units/index.ts';
 import { samplePlan } from '../../job/sample.ts';
 import { fillDisk } from '../../store/fake-store.ts';
+import { onTheFieldDay } from '../field-clock.ts';
 import { openScreen } from '../plan/open-screen.tsx';
 import { heading, tap, tapWhenThere, typeReading } from '../taps.ts';
 import {
@@ -33,15 +34,7 @@ import {
   unsure,
 } from './field-day.ts';
 
-beforeEach(() => {
-  // The clock of the phone, just after the entries were made: no new session begins.
-  vi.useFakeTimers({ toFake: ['Date'], now: new Date('2026-05-02T14:30:00Z') });
-});
-afterEach(() => {
-  cleanup();
-  vi.useRealTimers();
-  vi.restoreAllMocks();
-});
+onTheFieldDay();
 
 const open = (bodies: readonly Body[], hole: string | null = null) => openScreen(StakeScreen, bodies, hole);
 const [FIRST, SECOND] = ORDER as [string, string];
